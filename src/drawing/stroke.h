@@ -1,0 +1,33 @@
+#pragma once
+
+// Stroke and Plan: what a board draws, in order. Authority: docs/drawing.md.
+
+#include <cstdint>
+#include <vector>
+
+#include "core/geometry.h"
+#include "core/grid.h"
+
+namespace pantile::drawing {
+
+/// One press, move and release of the pen in one colour.
+/// Shape: `path` holds the cells at which the pen goes down, turns and goes up: at least one;
+/// between two of them the pen moves straight, along a row or a column (or as the canvas's pen
+/// model allows).
+struct Stroke {
+    core::PaletteIndex colour = 0;
+    std::vector<core::Point> path;
+    bool operator==(const Stroke&) const = default;
+};
+
+/// Shape: strokes in drawing order; a colour is picked whenever a stroke's colour differs from the
+/// last.
+struct Plan {
+    std::vector<Stroke> strokes;
+    int picks = 0;                  ///< Clicks on the palette bar.
+    int lifts = 0;                  ///< Times the pen goes up on the grid.
+    std::int64_t milliseconds = 0;  ///< From the pen's start at cell (0, 0) to the last release.
+    bool operator==(const Plan&) const = default;
+};
+
+}  // namespace pantile::drawing
