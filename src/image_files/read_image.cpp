@@ -1,0 +1,219 @@
+#include "image_files/read_image.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <fstream>
+#include <string>
+#include <system_error>
+#include <vector>
+
+#include <QBuffer>
+#include <QByteArray>
+#include <QImage>
+#include <QImageReader>
+
+#include "core/text.h"
+#include "image_files/completeness.h"
+#include "image_files/image_kind.h"
+
+namespace pantile::image_files {
+namespace {
+
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+
+constexpr const char* kFormatsHint = "use a PNG, JPEG, GIF, BMP or WebP picture";
+constexpr const char* kSmallerHint = "scale the picture down before adding it";
+constexpr const char* kAgainHint = "get the picture again from where it came";
+
+std::string inQuotes(std::string_view name) {
+    return "'" + core::visibleText(name) + "'";
+}
+
+Error notAPicture(std::string_view name) {
+    return {ErrorKind::Unsupported, inQuotes(name) + " is not a picture that Pantile can read",
+            kFormatsHint};
+}
+
+Error emptyFile(std::string_view name) {
+    return {ErrorKind::Corrupt, inQuotes(name) + " is empty", kAgainHint};
+}
+
+Error damaged(std::string_view name) {
+    return {ErrorKind::Corrupt, inQuotes(name) + " is cut short or damaged", kAgainHint};
+}
+
+Error tooManyBytes(std::string_view name) {
+    return {ErrorKind::TooLarge,
+            inQuotes(name) + " has more than " + std::to_string(kMaxImageFileBytes >> 20U) +
+                " MiB, the limit for a picture file",
+            kSmallerHint};
+}
+
+Error unreadable(std::string_view name) {
+    return {ErrorKind::Io, inQuotes(name) + " cannot be read", "check that you may read the file"};
+}
+
+Result<void> checkImageSize(const QSize& size, std::string_view name) {
+    if (size.width() < 1 || size.height() < 1) return damaged(name);
+    const std::int64_t pixels = std::int64_t{size.width()} * size.height();
+    if (size.width() <= kMaxImageSide && size.height() <= kMaxImageSide &&
+        pixels <= kMaxImagePixels)
+        return {};
+    return Error{ErrorKind::TooLarge,
+                 inQuotes(name) + " is " + std::to_string(size.width()) + "x" +
+                     std::to_string(size.height()) + " pixels, above the limit of " +
+                     std::to_string(kMaxImageSide) + " a side and " +
+                     std::to_string(kMaxImagePixels >> 20U) + " megapixels",
+                 kSmallerHint};
+}
+
+// Qt's own guard for formats that do not tell their size early. It is one value for the process.
+void limitDecoderMemory() {
+    constexpr int kMegabytes = 8 * static_cast<int>(kMaxImagePixels >> 20U);  // 16-bit RGBA
+    static const bool kDone = [] {
+        QImageReader::setAllocationLimit(kMegabytes);
+        return true;
+    }();
+    static_cast<void>(kDone);
+}
+
+core::Pixels pixelsOf(const QImage& image) {
+    const QImage rgba = image.convertToFormat(QImage::Format_RGBA8888);
+    core::Pixels pixels{{rgba.width(), rgba.height()}, {}};
+    pixels.pixels.reserve(static_cast<std::size_t>(rgba.width()) *
+                          static_cast<std::size_t>(rgba.height()));
+    for (int y = 0; y < rgba.height(); ++y) {
+        const uchar* row = rgba.constScanLine(y);
+        for (int x = 0; x < rgba.width(); ++x, row += 4)
+            pixels.pixels.push_back({row[0], row[1], row[2], row[3]});
+    }
+    return pixels;
+}
+
+bool storesIndices(ImageKind kind, std::span<const std::uint8_t> bytes, const QImage& image) {
+    const bool decodedToTable = image.format() == QImage::Format_Indexed8 ||
+                                image.format() == QImage::Format_Mono ||
+                                image.format() == QImage::Format_MonoLSB;
+    return decodedToTable && (kind == ImageKind::Bmp || isIndexedPng(bytes));
+}
+
+std::vector<std::uint8_t> indicesOf(const QImage& image) {
+    std::vector<std::uint8_t> indices;
+    indices.reserve(static_cast<std::size_t>(image.width()) *
+                    static_cast<std::size_t>(image.height()));
+    for (int y = 0; y < image.height(); ++y) {
+        const uchar* row = image.constScanLine(y);
+        for (int x = 0; x < image.width(); ++x) {
+            switch (image.format()) {
+                case QImage::Format_Mono:
+                    indices.push_back((row[x / 8] >> (7 - x % 8)) & 1U);
+                    break;
+                case QImage::Format_MonoLSB:
+                    indices.push_back((row[x / 8] >> (x % 8)) & 1U);
+                    break;
+                default:
+                    indices.push_back(row[x]);
+            }
+        }
+    }
+    return indices;
+}
+
+// An index beyond the file's table is an error in the file; readers show it as opaque black, and so
+// do we, by as many entries more.
+core::IndexedPixels indexedPixelsOf(const QImage& image) {
+    core::IndexedPixels indexed{{}, indicesOf(image)};
+    for (const QRgb entry : image.colorTable()) {
+        indexed.table.push_back(
+            {static_cast<std::uint8_t>(qRed(entry)), static_cast<std::uint8_t>(qGreen(entry)),
+             static_cast<std::uint8_t>(qBlue(entry)), static_cast<std::uint8_t>(qAlpha(entry))});
+    }
+    const std::size_t needed =
+        std::size_t{*std::max_element(indexed.indices.begin(), indexed.indices.end())} + 1;
+    if (indexed.table.size() < needed) indexed.table.resize(needed, {0, 0, 0, 255});
+    return indexed;
+}
+
+// From the indices rather than from Qt, so that both forms agree whatever the file holds.
+core::Pixels pixelsOf(const core::IndexedPixels& indexed, core::Size size) {
+    core::Pixels pixels{size, {}};
+    pixels.pixels.reserve(indexed.indices.size());
+    for (const std::uint8_t index : indexed.indices) pixels.pixels.push_back(indexed.table[index]);
+    return pixels;
+}
+
+Error readerError(const QImageReader& reader, std::string_view name) {
+    if (reader.error() != QImageReader::UnsupportedFormatError) return damaged(name);
+    return {ErrorKind::Unsupported,
+            inQuotes(name) + " is a " + reader.format().toUpper().toStdString() +
+                " picture, which this installation cannot read",
+            "install Qt's reader for that format, or use a PNG picture"};
+}
+
+Result<std::vector<std::uint8_t>> readBytes(const std::filesystem::path& path,
+                                            std::string_view name) {
+    std::ifstream file(path, std::ios::binary);
+    if (!file) return unreadable(name);
+    std::vector<std::uint8_t> bytes;
+    std::vector<char> block(std::size_t{1} << 16U);
+    // Block by block with a limit: a size asked for beforehand can be wrong by now.
+    while (file.read(block.data(), static_cast<std::streamsize>(block.size())), file.gcount() > 0) {
+        bytes.insert(bytes.end(), block.begin(), block.begin() + file.gcount());
+        if (bytes.size() > kMaxImageFileBytes) return tooManyBytes(name);
+    }
+    if (file.bad()) return unreadable(name);
+    return bytes;
+}
+
+}  // namespace
+
+Result<core::Picture> readImageFile(const std::filesystem::path& path) {
+    const std::string name = path.string();
+    std::error_code failure;
+    const std::filesystem::file_status status = std::filesystem::status(path, failure);
+    if (status.type() == std::filesystem::file_type::not_found)
+        return Error{ErrorKind::NotFound, "there is no file " + inQuotes(name),
+                     "check the path's spelling"};
+    if (failure) return unreadable(name);
+    if (status.type() == std::filesystem::file_type::directory)
+        return Error{ErrorKind::Unsupported, inQuotes(name) + " is a folder, not a picture",
+                     "name a picture in it"};
+    // A pipe or a device could keep us waiting for ever.
+    if (status.type() != std::filesystem::file_type::regular) return notAPicture(name);
+    const std::uintmax_t fileBytes = std::filesystem::file_size(path, failure);
+    if (!failure && fileBytes > kMaxImageFileBytes) return tooManyBytes(name);
+    PANTILE_ASSIGN_OR_RETURN(const std::vector<std::uint8_t> bytes, readBytes(path, name));
+    return readImageBytes(bytes, name);
+}
+
+Result<core::Picture> readImageBytes(std::span<const std::uint8_t> bytes, std::string_view name) {
+    if (bytes.empty()) return emptyFile(name);
+    if (bytes.size() > kMaxImageFileBytes) return tooManyBytes(name);
+    const std::optional<ImageKind> kind = imageKindOf(bytes);
+    if (!kind) return notAPicture(name);
+
+    limitDecoderMemory();
+    QByteArray raw = QByteArray::fromRawData(reinterpret_cast<const char*>(bytes.data()),
+                                             static_cast<qsizetype>(bytes.size()));
+    QBuffer buffer(&raw);
+    buffer.open(QIODevice::ReadOnly);
+    QImageReader reader(&buffer, qtFormatName(*kind));
+    reader.setAutoDetectImageFormat(false);
+    reader.setAutoTransform(true);
+    if (!reader.canRead()) return readerError(reader, name);
+    const QSize announced = reader.size();
+    if (announced.isValid()) PANTILE_RETURN_IF_ERROR(checkImageSize(announced, name));
+    if (!isWhole(*kind, bytes)) return damaged(name);
+    const QImage image = reader.read();
+    if (image.isNull()) return readerError(reader, name);
+    PANTILE_RETURN_IF_ERROR(checkImageSize(image.size(), name));
+
+    if (!storesIndices(*kind, bytes, image)) return core::Picture{pixelsOf(image), std::nullopt};
+    core::IndexedPixels indexed = indexedPixelsOf(image);
+    core::Pixels pixels = pixelsOf(indexed, {image.width(), image.height()});
+    return core::Picture{std::move(pixels), std::move(indexed)};
+}
+
+}  // namespace pantile::image_files

@@ -1,0 +1,31 @@
+#pragma once
+
+// Reads picture files by Qt's readers; works without any application object. What a file may be and
+// how large is decided before anything is decoded. See docs/conversion.md section 1.
+
+#include <cstdint>
+#include <filesystem>
+#include <span>
+#include <string_view>
+
+#include "core/pixels.h"
+#include "core/result.h"
+
+namespace pantile::image_files {
+
+inline constexpr std::uint64_t kMaxImageFileBytes = std::uint64_t{256} << 20U;
+inline constexpr int kMaxImageSide = 16384;
+inline constexpr std::int64_t kMaxImagePixels = std::int64_t{64} << 20U;
+
+/// Reads the first picture in a PNG, JPEG, GIF, BMP or WebP file, turned as its EXIF says.
+/// Shape: `indexed` is set for an indexed PNG or BMP, table and indices in the file's own order.
+/// Errors: NotFound; Io if it cannot be read; Unsupported if it is a folder or no picture; Corrupt
+/// if it is empty, cut short or damaged; TooLarge if the file or the picture is beyond the limits
+/// above.
+core::Result<core::Picture> readImageFile(const std::filesystem::path& path);
+
+/// The same for bytes in memory. `name` stands in messages only.
+core::Result<core::Picture> readImageBytes(std::span<const std::uint8_t> bytes,
+                                           std::string_view name);
+
+}  // namespace pantile::image_files
