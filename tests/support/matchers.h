@@ -1,6 +1,7 @@
 #pragma once
 
-// Matchers for Result: EXPECT_THAT(result, isOk()), EXPECT_THAT(result, failsWith(kind, "words of it")).
+// Matchers for Result: EXPECT_THAT(result, isOk()), EXPECT_THAT(result, failsWith(kind, "words of
+// it")).
 
 #include <ostream>
 #include <string>

@@ -1,7 +1,8 @@
 #pragma once
 
 // SplitMix64: the tests' seeded random numbers, the same on every machine.
-// Source: G. Steele, D. Lea, C. Flood, 'Fast splittable pseudorandom number generators', OOPSLA 2014.
+// Source: G. Steele, D. Lea, C. Flood, 'Fast splittable pseudorandom number generators', OOPSLA
+// 2014.
 
 #include <cstdint>
 
