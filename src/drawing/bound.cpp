@@ -1,0 +1,74 @@
+// lowerBoundMs: the proof, with the same letters, is in docs/drawing.md section 6.
+
+#include <algorithm>
+#include <array>
+#include <cstdint>
+#include <limits>
+
+#include "drawing/planner.h"
+#include "drawing/timing.h"
+
+namespace pantile::drawing {
+namespace {
+
+/// What one colour asks of every plan.
+struct Need {
+    std::int64_t cells = 0;
+    std::int64_t travelMs = std::numeric_limits<std::int64_t>::max();  ///< Grid to swatch, or back.
+};
+
+/// The least time for the strokes that paint n cells: all in one drag, or each with a click of its
+/// own. Anything between lies between.
+std::int64_t paintingMs(std::int64_t cells, const TimeModel& model) {
+    const std::int64_t interval = model.timing().reportIntervalMs;
+    const std::int64_t dragged = interval * (cells - 1) * model.cellPitch();
+    const std::int64_t oneDrag =
+        model.clickMs() + (dragged + model.stepDown() - 1) / model.stepDown();
+    const std::int64_t allClicks = model.clickMs() * cells + interval * (cells - 1);
+    return std::min(oneDrag, allClicks);
+}
+
+using Needs = std::array<Need, 256>;
+
+void countCells(const DrawingRequest& request, Needs& needs) {
+    for (const core::PaletteIndex index : request.grid.cells()) {
+        if (index != request.leaveUnpainted) ++needs[index].cells;
+    }
+}
+
+/// A stroke may begin or end on any painted cell, as later colours may cover what it touches.
+void measureTravel(const DrawingRequest& request, const TimeModel& model, Needs& needs) {
+    for (int colour = 0; colour < static_cast<int>(needs.size()); ++colour) {
+        Need& need = needs[static_cast<std::size_t>(colour)];
+        if (need.cells == 0) continue;
+        const core::Point swatch = model.swatch(static_cast<core::PaletteIndex>(colour));
+        for (int y = 0; y < request.grid.height(); ++y) {
+            for (int x = 0; x < request.grid.width(); ++x) {
+                if (!request.isPainted({x, y})) continue;
+                need.travelMs =
+                    std::min(need.travelMs, model.travelMs(model.cellCentre({x, y}), swatch));
+            }
+        }
+    }
+}
+
+}  // namespace
+
+std::int64_t lowerBoundMs(const DrawingRequest& request) {
+    const TimeModel model(request.canvas, request.timing);
+    Needs needs{};
+    countCells(request, needs);
+    measureTravel(request, model, needs);
+    std::int64_t total = 0;
+    std::int64_t firstWay = std::numeric_limits<std::int64_t>::max();
+    for (std::size_t i = 0; i < needs.size(); ++i) {
+        if (needs[i].cells == 0) continue;
+        const core::Point swatch = model.swatch(static_cast<core::PaletteIndex>(i));
+        total += model.clickMs() + model.timing().settleMs;
+        total += paintingMs(needs[i].cells, model) + 2 * needs[i].travelMs;
+        firstWay = std::min(firstWay, model.travelMs(model.start(), swatch) - needs[i].travelMs);
+    }
+    return total == 0 ? 0 : total + firstWay;
+}
+
+}  // namespace pantile::drawing

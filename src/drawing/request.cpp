@@ -1,0 +1,102 @@
+#include "drawing/request.h"
+
+#include <array>
+#include <string>
+
+#include "core/range_check.h"
+
+namespace pantile::drawing {
+namespace {
+
+using core::Error;
+using core::ErrorKind;
+
+std::string sizeText(core::Size size) {
+    return std::to_string(size.width) + "x" + std::to_string(size.height);
+}
+
+core::Result<void> checkSize(const DrawingRequest& request) {
+    const core::Size grid = request.grid.size();
+    const core::Size canvas = request.canvas.size;
+    if (grid.width <= canvas.width && grid.height <= canvas.height) return {};
+    return Error{ErrorKind::DoesNotFit,
+                 "the texture of " + sizeText(grid) + " cells is larger than the canvas of " +
+                     sizeText(canvas),
+                 "choose a canvas of at least that size, or convert the picture smaller"};
+}
+
+core::Result<void> checkGeometry(const core::Canvas& canvas) {
+    const core::CanvasGeometry& g = canvas.geometry;
+    PANTILE_RETURN_IF_ERROR(core::checkGridSize(canvas.size.width, canvas.size.height));
+    constexpr int kMaxPitch = 127;
+    constexpr int kMaxCounts = 32767;
+    PANTILE_RETURN_IF_ERROR(core::checkRange("the cell pitch", g.cellPitch, 1, kMaxPitch));
+    PANTILE_RETURN_IF_ERROR(core::checkRange("the swatch pitch", g.swatchPitch, 1, kMaxPitch));
+    PANTILE_RETURN_IF_ERROR(
+        core::checkRange("the swatches in a column", g.swatchesPerColumn, 1, 256));
+    PANTILE_RETURN_IF_ERROR(core::checkRange("the grid's left", g.gridCentre.x, 0, kMaxCounts));
+    PANTILE_RETURN_IF_ERROR(core::checkRange("the grid's top", g.gridCentre.y, 0, kMaxCounts));
+    PANTILE_RETURN_IF_ERROR(
+        core::checkRange("the palette bar's left", g.swatchCentre.x, 0, kMaxCounts));
+    return core::checkRange("the palette bar's top", g.swatchCentre.y, 0, kMaxCounts);
+}
+
+/// Counts on one axis: from `first`, `length` of them.
+struct Span {
+    int first;
+    int length;
+};
+
+/// What `cells` squares of `pitch` take up, the first of them centred at `centre`.
+Span squares(int centre, int pitch, int cells) {
+    return {centre - pitch / 2, pitch * cells};
+}
+
+bool meet(Span a, Span b) {
+    return a.first < b.first + b.length && b.first < a.first + a.length;
+}
+
+bool liesOverGrid(core::PaletteIndex colour, const core::Canvas& canvas) {
+    const core::CanvasGeometry& g = canvas.geometry;
+    const core::Point swatch = g.swatch(colour);
+    return meet(squares(g.gridCentre.x, g.cellPitch, canvas.size.width),
+                squares(swatch.x, g.swatchPitch, 1)) &&
+           meet(squares(g.gridCentre.y, g.cellPitch, canvas.size.height),
+                squares(swatch.y, g.swatchPitch, 1));
+}
+
+core::Result<void> checkColour(core::PaletteIndex colour, const core::Canvas& canvas) {
+    if (colour >= canvas.colourLimit()) {
+        return Error{ErrorKind::DoesNotFit,
+                     "the texture uses colour " + std::to_string(colour) +
+                         ", but the canvas has only colours 0 to " +
+                         std::to_string(canvas.colourLimit() - 1),
+                     "convert the texture to fewer colours or to the canvas's palette"};
+    }
+    if (!liesOverGrid(colour, canvas)) return {};
+    return Error{ErrorKind::InvalidInput,
+                 "the swatch of colour " + std::to_string(colour) + " lies over the canvas's grid",
+                 "correct the canvas's grid and palette bar places"};
+}
+
+core::Result<void> checkColours(const DrawingRequest& request) {
+    std::array<bool, 256> used{};
+    for (const core::PaletteIndex index : request.grid.cells()) used[index] = true;
+    if (request.leaveUnpainted) used[*request.leaveUnpainted] = false;
+    for (std::size_t i = 0; i < used.size(); ++i) {
+        if (!used[i]) continue;
+        PANTILE_RETURN_IF_ERROR(checkColour(static_cast<core::PaletteIndex>(i), request.canvas));
+    }
+    return {};
+}
+
+}  // namespace
+
+core::Result<void> checkRequest(const DrawingRequest& request) {
+    PANTILE_RETURN_IF_ERROR(core::checkTiming(request.timing));
+    PANTILE_RETURN_IF_ERROR(checkGeometry(request.canvas));
+    PANTILE_RETURN_IF_ERROR(checkSize(request));
+    return checkColours(request);
+}
+
+}  // namespace pantile::drawing
