@@ -65,7 +65,7 @@ double srgb8ToLinear(std::uint8_t value) {
 }
 
 std::uint8_t linearToSrgb8(double linear) {
-    return static_cast<std::uint8_t>(linearToSrgb(linear) * 255 + 0.5);
+    return static_cast<std::uint8_t>(std::floor(linearToSrgb(linear) * 255 + 0.5));
 }
 
 LinearRgb toLinear(Rgb8 colour) {
