@@ -4,6 +4,8 @@ namespace pantile::core {
 
 std::string_view errorKindName(ErrorKind kind) {
     switch (kind) {
+        case ErrorKind::Usage:
+            return "usage";
         case ErrorKind::InvalidInput:
             return "invalid-input";
         case ErrorKind::Corrupt:

@@ -9,7 +9,8 @@
 namespace pantile::core {
 
 enum class ErrorKind {
-    InvalidInput,
+    Usage,         ///< The command or the setting itself was used wrongly.
+    InvalidInput,  ///< What was given to work on is not right.
     Corrupt,
     ChecksumMismatch,
     Unsupported,
