@@ -8,40 +8,8 @@
 namespace pantile::core {
 namespace {
 
-struct Decoded {
-    char32_t codePoint = 0;
-    std::size_t length = 1;  ///< Bytes taken; 1 for a bad byte.
-    bool valid = false;
-};
-
 bool isContinuation(unsigned char byte) {
     return (byte & 0xC0U) == 0x80U;
-}
-
-Decoded decodeAt(std::string_view text, std::size_t at) {
-    const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[at + i]); };
-    const unsigned char lead = byte(0);
-    if (lead < 0x80) return {lead, 1, true};
-    std::size_t length = 0;
-    char32_t codePoint = 0;
-    char32_t least = 0;
-    if (lead >= 0xC2 && lead <= 0xDF) {
-        length = 2, codePoint = lead & 0x1FU, least = 0x80;
-    } else if (lead >= 0xE0 && lead <= 0xEF) {
-        length = 3, codePoint = lead & 0x0FU, least = 0x800;
-    } else if (lead >= 0xF0 && lead <= 0xF4) {
-        length = 4, codePoint = lead & 0x07U, least = 0x10000;
-    } else {
-        return {};
-    }
-    if (at + length > text.size()) return {};
-    for (std::size_t i = 1; i < length; ++i) {
-        if (!isContinuation(byte(i))) return {};
-        codePoint = (codePoint << 6U) | (byte(i) & 0x3FU);
-    }
-    const bool surrogate = codePoint >= 0xD800 && codePoint <= 0xDFFF;
-    if (codePoint < least || codePoint > 0x10FFFF || surrogate) return {};
-    return {codePoint, length, true};
 }
 
 bool isControl(char32_t c) {
@@ -68,10 +36,10 @@ std::string escaped(char32_t c) {
     return text;
 }
 
-bool mustNotStand(const Decoded& d, LineBreaks lineBreaks) {
+bool mustNotStand(const CodePoint& d, LineBreaks lineBreaks) {
     if (!d.valid) return true;
-    if (isLineBreak(d.codePoint)) return lineBreaks == LineBreaks::Forbidden;
-    return isControl(d.codePoint) || changesDirection(d.codePoint);
+    if (isLineBreak(d.value)) return lineBreaks == LineBreaks::Forbidden;
+    return isControl(d.value) || changesDirection(d.value);
 }
 
 bool isReservedName(std::string_view name) {
@@ -91,9 +59,35 @@ bool isPlainNameCharacter(char32_t c) {
 
 }  // namespace
 
+CodePoint codePointAt(std::string_view text, std::size_t at) {
+    const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[at + i]); };
+    const unsigned char lead = byte(0);
+    if (lead < 0x80) return {lead, 1, true};
+    std::size_t length = 0;
+    char32_t value = 0;
+    char32_t least = 0;
+    if (lead >= 0xC2 && lead <= 0xDF) {
+        length = 2, value = lead & 0x1FU, least = 0x80;
+    } else if (lead >= 0xE0 && lead <= 0xEF) {
+        length = 3, value = lead & 0x0FU, least = 0x800;
+    } else if (lead >= 0xF0 && lead <= 0xF4) {
+        length = 4, value = lead & 0x07U, least = 0x10000;
+    } else {
+        return {};
+    }
+    if (at + length > text.size()) return {};
+    for (std::size_t i = 1; i < length; ++i) {
+        if (!isContinuation(byte(i))) return {};
+        value = (value << 6U) | (byte(i) & 0x3FU);
+    }
+    const bool surrogate = value >= 0xD800 && value <= 0xDFFF;
+    if (value < least || value > 0x10FFFF || surrogate) return {};
+    return {value, length, true};
+}
+
 bool isValidUtf8(std::string_view text) {
     for (std::size_t at = 0; at < text.size();) {
-        const Decoded d = decodeAt(text, at);
+        const CodePoint d = codePointAt(text, at);
         if (!d.valid) return false;
         at += d.length;
     }
@@ -110,7 +104,7 @@ Result<void> checkText(std::string_view text, const TextRule& rule) {
     const std::string what(rule.what);
     std::size_t count = 0;
     for (std::size_t at = 0; at < text.size(); ++count) {
-        const Decoded d = decodeAt(text, at);
+        const CodePoint d = codePointAt(text, at);
         if (!d.valid) {
             return Error{ErrorKind::InvalidInput,
                          "the " + what + " is not UTF-8 text at byte " + std::to_string(at + 1),
@@ -118,8 +112,8 @@ Result<void> checkText(std::string_view text, const TextRule& rule) {
         }
         if (mustNotStand(d, rule.lineBreaks)) {
             return Error{ErrorKind::InvalidInput,
-                         "the " + what + " holds the character " + escaped(d.codePoint) +
-                             " at place " + std::to_string(count + 1),
+                         "the " + what + " holds the character " + escaped(d.value) + " at place " +
+                             std::to_string(count + 1),
                          "leave out control and direction-changing characters"};
         }
         at += d.length;
@@ -138,8 +132,8 @@ std::string cleanedText(std::string_view text, const TextRule& rule) {
     std::size_t count = 0;
     bool blankDue = false;
     for (std::size_t at = 0; at < text.size() && count < rule.maxCodePoints;) {
-        const Decoded d = decodeAt(text, at);
-        if (mustNotStand(d, rule.lineBreaks) || d.codePoint == ' ') {
+        const CodePoint d = codePointAt(text, at);
+        if (mustNotStand(d, rule.lineBreaks) || d.value == ' ') {
             blankDue = !cleaned.empty();
         } else {
             if (blankDue) {
@@ -161,11 +155,11 @@ std::string cleanedText(std::string_view text, const TextRule& rule) {
 std::string visibleText(std::string_view text, LineBreaks lineBreaks) {
     std::string visible;
     for (std::size_t at = 0; at < text.size();) {
-        const Decoded d = decodeAt(text, at);
+        const CodePoint d = codePointAt(text, at);
         if (!d.valid) {
             visible += escaped(static_cast<unsigned char>(text[at]));
         } else if (mustNotStand(d, lineBreaks)) {
-            visible += escaped(d.codePoint);
+            visible += escaped(d.value);
         } else {
             visible += text.substr(at, d.length);
         }
@@ -178,7 +172,7 @@ std::string excerpt(std::string_view text) {
     constexpr std::size_t kMaxCodePoints = 40;
     std::size_t at = 0;
     for (std::size_t count = 0; at < text.size() && count < kMaxCodePoints; ++count) {
-        at += decodeAt(text, at).length;
+        at += codePointAt(text, at).length;
     }
     return visibleText(text.substr(0, at)) + (at < text.size() ? "…" : "");
 }
@@ -188,12 +182,12 @@ std::string safeFileName(std::string_view text) {
     std::string name;
     std::size_t count = 0;
     for (std::size_t at = 0; at < text.size() && count < kMaxCodePoints;) {
-        const Decoded d = decodeAt(text, at);
-        const bool beyondAscii = d.valid && d.codePoint >= 0xA0;
+        const CodePoint d = codePointAt(text, at);
+        const bool beyondAscii = d.valid && d.value >= 0xA0;
         const bool keeps = !mustNotStand(d, LineBreaks::Forbidden) &&
-                           (beyondAscii || isPlainNameCharacter(d.codePoint));
+                           (beyondAscii || isPlainNameCharacter(d.value));
         if (keeps) {
-            if (!(name.empty() && d.codePoint == '-')) {
+            if (!(name.empty() && d.value == '-')) {
                 name += text.substr(at, d.length);
                 ++count;
             }

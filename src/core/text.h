@@ -13,6 +13,15 @@
 
 namespace pantile::core {
 
+struct CodePoint {
+    char32_t value = 0;
+    std::size_t length = 1;  ///< Bytes taken; 1 for a bad byte.
+    bool valid = false;
+};
+
+/// The character whose UTF-8 begins at byte `at`, which must lie inside `text`.
+CodePoint codePointAt(std::string_view text, std::size_t at);
+
 bool isValidUtf8(std::string_view text);
 
 /// Number of code points in valid UTF-8.
