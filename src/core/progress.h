@@ -7,6 +7,8 @@
 #include <stop_token>
 #include <string_view>
 
+#include "core/error.h"
+
 namespace pantile::core {
 
 struct Progress {
@@ -20,5 +22,10 @@ struct Progress {
         if (report) report(done, total, what);
     }
 };
+
+/// What work returns that was asked to stop.
+inline Error stoppedError() {
+    return {ErrorKind::Cancelled, "stopped before the end", "what was finished before stays"};
+}
 
 }  // namespace pantile::core
