@@ -1,0 +1,38 @@
+#pragma once
+
+// Finds every code in a text, whatever stands around and inside it: mail, pages saved from a
+// browser, chat exports, quoted replies. Authority: docs/code-format.md.
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "codec/container.h"
+#include "core/progress.h"
+#include "core/texture.h"
+
+namespace pantile::codec {
+
+struct FoundCode {
+    core::Texture texture;
+    std::size_t textLine = 1;  ///< Where it begins in the text; counted from 1.
+    int repaired = 0;          ///< Characters put right.
+};
+
+struct DamagedCode {
+    std::string where;   ///< "line 14 of the text, line 3 of the code"
+    std::string reason;  ///< What is wrong with it, and what to do where there is something.
+};
+
+struct Harvest {
+    std::vector<FoundCode> found;      ///< In the order of the text, each texture once.
+    std::vector<DamagedCode> damaged;  ///< In the order of the text.
+};
+
+/// Never gives a texture whose check values do not all fit. Stops early, with what it has, if
+/// `progress` asks for it. Cost: linear in the length of `text`.
+Harvest harvestCodes(std::string_view text, const PaletteLookup& lookup = {},
+                     const core::Progress& progress = {});
+
+}  // namespace pantile::codec

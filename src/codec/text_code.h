@@ -1,0 +1,26 @@
+#pragma once
+
+// The facade: a texture as a short text to paste, and back from any text that holds it.
+// Authority: docs/code-format.md.
+
+#include <cstddef>
+#include <string>
+
+#include "codec/container.h"
+#include "codec/harvest.h"
+#include "core/result.h"
+#include "core/texture.h"
+
+namespace pantile::codec {
+
+struct TextCode {
+    std::string text;       ///< Lines joined by '\n', none behind the last.
+    std::size_t bytes = 0;  ///< Before the armour.
+    Method method = Method::PlainRuns;
+};
+
+/// Errors: TooLarge if the bytes are more than the armour can count, which no texture reaches.
+core::Result<TextCode> encodeTextCode(const core::Texture& texture,
+                                      const EncodeOptions& options = {});
+
+}  // namespace pantile::codec
