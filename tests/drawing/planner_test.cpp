@@ -1,0 +1,154 @@
+#include "drawing/planner.h"
+
+#include <gmock/gmock.h>
+
+#include "drawing/replay.h"
+#include "drawing/requests.h"
+#include "support/matchers.h"
+
+namespace pantile::drawing {
+namespace {
+
+using core::ErrorKind;
+using core::PenModel;
+using testing::ElementsAre;
+using tests::failsWith;
+using tests::isOk;
+
+TEST(PlanRowByRow, GoesByColourAndTurnsAtEveryRowThatHasRuns) {
+    const Plan plan = planRowByRow(tests::requestFor({"0011", "1111", "0.00"}));
+    EXPECT_THAT(plan.strokes, ElementsAre(Stroke{0, {{0, 0}, {1, 0}}}, Stroke{0, {{3, 2}, {2, 2}}},
+                                          Stroke{0, {{0, 2}}}, Stroke{1, {{2, 0}, {3, 0}}},
+                                          Stroke{1, {{3, 1}, {0, 1}}}));
+    EXPECT_EQ(plan.picks, 2);
+    EXPECT_EQ(plan.lifts, 5);
+}
+
+TEST(PlanRowByRow, TakesTheTimeWorkedOutByHand) {
+    // Start (4, 4); swatches at (48, 8) and (48, 24): every way is one report of 8 ms.
+    // Two colours: 2 x (8 + 66 + 100) of picks, 2 x (8 + 66) of single cells.
+    EXPECT_EQ(planRowByRow(tests::requestFor({"01"})).milliseconds, 496);
+}
+
+TEST(PlanDrawing, BeginsARowAtTheEndNearThePaletteBar) {
+    const DrawingRequest request = tests::requestFor({"0000000000000000"});
+    // Swatch (160, 8): pick 16 + 166; to (124, 4) 8, not 16 to (4, 4); click 66 and 15 x 8.
+    EXPECT_EQ(planDrawing(request).value().milliseconds, 376);
+    EXPECT_EQ(planRowByRow(request).milliseconds, 384);
+}
+
+TEST(PlanDrawing, DrawsColumnsWhereThoseAreFewer) {
+    const Plan plan = planDrawing(tests::requestFor({"01", "01", "01", "01"})).value();
+    EXPECT_EQ(plan.lifts, 2);
+    EXPECT_EQ(planRowByRow(tests::requestFor({"01", "01", "01", "01"})).lifts, 8);
+}
+
+TEST(PlanDrawing, IsEmptyForATextureWithNothingToPaint) {
+    const DrawingRequest request = tests::requestFor({"..", ".."});
+    const auto plan = planDrawing(request);
+    ASSERT_THAT(plan, isOk());
+    EXPECT_EQ(*plan, Plan{});
+    EXPECT_THAT(provePlan(*plan, request), isOk());
+    EXPECT_EQ(lowerBoundMs(request), 0);
+}
+
+TEST(PlanDrawing, RefusesWhatDoesNotFit) {
+    DrawingRequest request = tests::requestFor({"0123"});
+    request.canvas = tests::canvasFor({3, 1}, 16);
+    EXPECT_THAT(planDrawing(request), failsWith(ErrorKind::DoesNotFit, "4x1"));
+    request.canvas = tests::canvasFor({4, 1}, 3);
+    EXPECT_THAT(planDrawing(request), failsWith(ErrorKind::DoesNotFit, "colour 3"));
+}
+
+TEST(PlanDrawing, StopsWhenAsked) {
+    std::stop_source source;
+    core::Progress progress;
+    progress.stop = source.get_token();
+    int told = 0;
+    progress.report = [&](std::int64_t, std::int64_t, std::string_view) {
+        if (++told == 3) source.request_stop();
+    };
+    const auto plan = planDrawing(tests::requestFor({"0123456789"}), progress);
+    EXPECT_THAT(plan, failsWith(ErrorKind::Cancelled, "stopped"));
+    EXPECT_EQ(told, 3) << "it goes on no further than the next colour";
+}
+
+/// Every plan draws its texture in the time foretold, and bound <= plan <= row by row.
+void expectSound(const DrawingRequest& request, const std::string& description) {
+    const auto plan = planDrawing(request);
+    ASSERT_THAT(plan, isOk()) << description;
+    ASSERT_THAT(provePlan(*plan, request), isOk()) << description;
+    const Plan byRow = planRowByRow(request);
+    ASSERT_THAT(provePlan(byRow, request), isOk()) << description;
+    ASSERT_LE(plan->milliseconds, byRow.milliseconds) << description;
+    ASSERT_LE(lowerBoundMs(request), plan->milliseconds) << description;
+}
+
+TEST(PlanDrawing, IsSoundOnSeededRandomTextures) {
+    for (std::uint64_t seed = 0; seed < 3000; ++seed) {
+        const DrawingRequest request = tests::randomRequest(seed);
+        expectSound(request, tests::described(seed, request));
+        if (HasFatalFailure()) return;
+    }
+}
+
+TEST(PlanDrawing, IsSoundForEveryPenModelAndTimingOnPictures) {
+    for (const PenModel pen :
+         {PenModel::WholeCells, PenModel::Diagonals, PenModel::Lines, PenModel::Sampled}) {
+        for (const int interval : {1, 8}) {
+            core::PointerTiming timing = core::PointerTiming::quick();
+            timing.reportIntervalMs = interval;
+            timing.maxStepDown = 127;
+            expectSound(tests::pictureRequest(tests::detailedField(1, 64), timing, pen), "field");
+            expectSound(tests::pictureRequest(tests::ditheredGradient(64), timing, pen),
+                        "gradient");
+        }
+    }
+}
+
+TEST(PlanDrawing, IsSoundOnTheLargestGrid) {
+    tests::Random random(5);
+    for (const int colours : {2, 256}) {
+        core::Grid grid = tests::randomGrid(random, {256, 256}, colours);
+        const DrawingRequest request{
+            std::move(grid), std::nullopt, tests::canvasFor({256, 256}, 256), {}};
+        expectSound(request, "256x256");
+    }
+}
+
+TEST(PlanDrawing, GivesTheSamePlanAgain) {
+    for (std::uint64_t seed = 0; seed < 20; ++seed) {
+        const DrawingRequest request = tests::randomRequest(seed, 40);
+        ASSERT_EQ(planDrawing(request).value(), planDrawing(request).value());
+    }
+}
+
+// Common practice, no source: detailed 64x64 art drawn by simple means takes two to five minutes.
+TEST(PlanRowByRow, TakesTwoToFiveMinutesForDetailedArtWithCarefulTiming) {
+    constexpr std::int64_t kMinuteMs = 60'000;
+    const auto careful = core::PointerTiming::careful();
+    for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+        const auto request = tests::pictureRequest(tests::detailedField(seed, 64), careful);
+        const auto ms = planRowByRow(request).milliseconds;
+        EXPECT_GE(ms, 2 * kMinuteMs);
+        EXPECT_LE(ms, 5 * kMinuteMs);
+    }
+    const auto gradient = tests::pictureRequest(tests::ditheredGradient(64), careful);
+    EXPECT_GE(planRowByRow(gradient).milliseconds, 2 * kMinuteMs);
+    EXPECT_LE(planRowByRow(gradient).milliseconds, 5 * kMinuteMs);
+}
+
+/// This project's own measurement of what the first planner gains; docs/drawing.md section 8.
+TEST(PlanDrawing, GainsOnDetailedArtAsStated) {
+    constexpr double kStatedRatio = 0.95;
+    const auto careful = core::PointerTiming::careful();
+    for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+        const auto request = tests::pictureRequest(tests::detailedField(seed, 64), careful);
+        const auto planned = static_cast<double>(planDrawing(request).value().milliseconds);
+        const auto byRow = static_cast<double>(planRowByRow(request).milliseconds);
+        EXPECT_LE(planned / byRow, kStatedRatio) << "seed " << seed;
+    }
+}
+
+}  // namespace
+}  // namespace pantile::drawing

@@ -1,0 +1,189 @@
+#include "drawing/replay.h"
+
+#include <gmock/gmock.h>
+
+#include "drawing/requests.h"
+#include "support/matchers.h"
+
+namespace pantile::drawing {
+namespace {
+
+using core::ErrorKind;
+using core::PenModel;
+using tests::failsWith;
+using tests::isOk;
+
+/// A canvas of 4x2 cells, grid from (0, 0) to (31, 15), swatches of 16 counts from (56, 0) down.
+core::Canvas smallCanvas(PenModel pen = PenModel::WholeCells) {
+    return tests::canvasFor({4, 2}, 3, pen);
+}
+
+/// Picks colour 0 and comes back to the centre of cell (0, 0).
+std::vector<Report> picked() {
+    return {{60, 4, false, 8},
+            {0, 0, true, 33},
+            {0, 0, false, 33},
+            {0, 0, false, 100},
+            {-60, -4, false, 8}};
+}
+
+std::vector<Report> operator+(std::vector<Report> a, const std::vector<Report>& b) {
+    a.insert(a.end(), b.begin(), b.end());
+    return a;
+}
+
+core::Result<Replayed> replayed(const std::vector<Report>& reports,
+                                PenModel pen = PenModel::WholeCells,
+                                core::PointerTiming timing = {}) {
+    return replay(reports, smallCanvas(pen), timing);
+}
+
+std::string shownAs(const core::Result<Replayed>& shown) {
+    if (!shown) return shown.error().message;
+    std::string text;
+    for (const auto& cell : shown->cells) text += cell ? static_cast<char>('0' + *cell) : '.';
+    return text;
+}
+
+const std::vector<Report> kPress{{0, 0, true, 33}};
+const std::vector<Report> kRelease{{0, 0, false, 33}};
+
+TEST(Replay, ShowsNothingWithoutReports) {
+    const auto shown = replayed({});
+    ASSERT_THAT(shown, isOk());
+    EXPECT_EQ(shownAs(shown), "........");
+    EXPECT_EQ(shown->milliseconds, 0);
+}
+
+TEST(Replay, PaintsWhatADragPasses) {
+    const auto shown = replayed(picked() + kPress +
+                                std::vector<Report>{{8, 0, true, 8}, {0, 8, true, 8}} + kRelease);
+    EXPECT_EQ(shownAs(shown), "00...0..");
+    ASSERT_THAT(shown, isOk());
+    EXPECT_EQ(shown->milliseconds, 182 + 33 + 16 + 33);
+    EXPECT_EQ(shown->picks, 1);
+    EXPECT_EQ(shown->lifts, 1);
+}
+
+TEST(Replay, PaintsOverWithTheColourPickedLast) {
+    const std::vector<Report> pickSecond{
+        {60, 20, false, 8}, {0, 0, true, 33}, {0, 0, false, 133}, {-60, -20, false, 8}};
+    EXPECT_EQ(shownAs(replayed(picked() + kPress + kRelease + pickSecond + kPress + kRelease)),
+              "1.......");
+}
+
+TEST(Replay, FollowsThePenModelOfTheCanvas) {
+    core::PointerTiming timing;
+    timing.maxStepDown = 127;
+    const auto drag = [](int dx, int dy) {
+        return picked() + kPress +
+               std::vector<Report>{
+                   {static_cast<std::int8_t>(dx), static_cast<std::int8_t>(dy), true, 8}} +
+               kRelease;
+    };
+    const std::string unknown = "report 6 drags in a way that the pen model does not know";
+    EXPECT_EQ(shownAs(replayed(drag(24, 0), PenModel::WholeCells, timing)), unknown);
+    EXPECT_EQ(shownAs(replayed(drag(24, 0), PenModel::Diagonals, timing)), unknown);
+    EXPECT_EQ(shownAs(replayed(drag(24, 0), PenModel::Lines, timing)), "0000....");
+    EXPECT_EQ(shownAs(replayed(drag(24, 0), PenModel::Sampled, timing)), "0..0....");
+    EXPECT_EQ(shownAs(replayed(drag(8, 8), PenModel::WholeCells, timing)), unknown);
+    EXPECT_EQ(shownAs(replayed(drag(8, 8), PenModel::Diagonals, timing)), "0....0..");
+    EXPECT_EQ(shownAs(replayed(drag(8, 8), PenModel::Lines, timing)), unknown);
+    EXPECT_EQ(shownAs(replayed(drag(16, 8), PenModel::Diagonals, timing)), unknown);
+    EXPECT_EQ(shownAs(replayed(drag(16, 8), PenModel::Sampled, timing)), "0.....0.");
+}
+
+TEST(Replay, RejectsAMoveTogetherWithTheButton) {
+    EXPECT_THAT(replayed(picked() + std::vector<Report>{{1, 0, true, 33}}),
+                failsWith(ErrorKind::InvalidInput, "report 5 moves and changes the button"));
+}
+
+TEST(Replay, RejectsTooLargeASteps) {
+    EXPECT_THAT(replayed({{-128, 0, false, 8}}),
+                failsWith(ErrorKind::InvalidInput, "report 0 moves 128 counts; at most 127"));
+    core::PointerTiming timing;
+    timing.maxStepUp = 50;
+    EXPECT_THAT(replayed({{51, 0, false, 8}}, PenModel::WholeCells, timing),
+                failsWith(ErrorKind::InvalidInput, "moves 51 counts; at most 50"));
+    timing.maxStepUp = 127;
+    timing.maxStepDown = 5;
+    EXPECT_THAT(replayed(picked() + kPress + std::vector<Report>{{6, 0, true, 8}},
+                         PenModel::WholeCells, timing),
+                failsWith(ErrorKind::InvalidInput, "report 6 moves 6 counts; at most 5"));
+}
+
+TEST(Replay, RejectsAMoveThatIsTooQuick) {
+    EXPECT_THAT(replayed({{60, 4, false, 7}}),
+                failsWith(ErrorKind::InvalidInput, "report 0 lasts 7 ms; a move needs 8"));
+}
+
+TEST(Replay, RejectsShortClicksAndAnUnsettledColour) {
+    EXPECT_THAT(replayed({{60, 4, false, 8}, {0, 0, true, 32}, {0, 0, false, 133}}),
+                failsWith(ErrorKind::InvalidInput, "report 2 comes 1 ms too soon"));
+    EXPECT_THAT(replayed({{60, 4, false, 8},
+                          {0, 0, true, 33},
+                          {0, 0, false, 33},
+                          {0, 0, false, 99},
+                          {-60, -4, false, 8}}),
+                failsWith(ErrorKind::InvalidInput, "report 4 comes 1 ms too soon"));
+    EXPECT_THAT(replayed(picked() + kPress + std::vector<Report>{{0, 0, false, 32}}),
+                failsWith(ErrorKind::InvalidInput, "report 7 is missing: the last release"));
+}
+
+TEST(Replay, AddsUpWaitsOverSeveralReports) {
+    EXPECT_THAT(replayed({{60, 4, false, 8},
+                          {0, 0, true, 20},
+                          {0, 0, true, 13},
+                          {0, 0, false, 100},
+                          {0, 0, false, 33}}),
+                isOk());
+}
+
+TEST(Replay, RejectsAPenThatLeavesTheGridOrTheBarWithTheButtonDown) {
+    EXPECT_THAT(replayed(picked() + kPress + std::vector<Report>{{0, 8, true, 8}, {0, 8, true, 8}}),
+                failsWith(ErrorKind::InvalidInput, "report 7 drags the pen off the grid"));
+    EXPECT_THAT(replayed({{60, 4, false, 8}, {0, 0, true, 33}, {8, 0, true, 8}}),
+                failsWith(ErrorKind::InvalidInput, "report 2 drags from the palette bar"));
+}
+
+TEST(Replay, RejectsClicksBesideASwatch) {
+    const std::vector<core::Point> beside{{51, 4}, {68, 4}, {60, 44}, {40, 100}, {0, 12}};
+    for (const core::Point step : beside) {
+        EXPECT_THAT(replayed({{static_cast<std::int8_t>(step.x), static_cast<std::int8_t>(step.y),
+                               false, 8},
+                              {0, 0, true, 33}}),
+                    failsWith(ErrorKind::InvalidInput, "neither on the grid nor on a swatch"))
+            << step.x << ", " << step.y;
+    }
+    for (const core::Point step : {core::Point{52, -4}, {67, 11}, {60, 43}}) {
+        EXPECT_THAT(replayed({{static_cast<std::int8_t>(step.x), static_cast<std::int8_t>(step.y),
+                               false, 8},
+                              {0, 0, true, 33},
+                              {0, 0, false, 133}}),
+                    isOk());
+    }
+}
+
+TEST(Replay, RejectsPaintBeforeAColour) {
+    EXPECT_THAT(replayed(kPress), failsWith(ErrorKind::InvalidInput, "before a colour was picked"));
+}
+
+TEST(Replay, RejectsAButtonLeftDown) {
+    EXPECT_THAT(
+        replayed(picked() + kPress),
+        failsWith(ErrorKind::InvalidInput, "report 6 is missing: the button is still down"));
+}
+
+TEST(Replay, RejectsAPenOffTheScreen) {
+    EXPECT_THAT(replayed({{-5, 0, false, 8}}),
+                failsWith(ErrorKind::InvalidInput, "report 0 moves the pen off the screen"));
+}
+
+TEST(Replay, RefusesACanvasOfForgedSize) {
+    core::Canvas canvas = smallCanvas();
+    canvas.size = {1 << 30, 1 << 30};
+    EXPECT_THAT(replay({}, canvas, {}), failsWith(ErrorKind::InvalidInput, "outside 1x1"));
+}
+
+}  // namespace
+}  // namespace pantile::drawing
