@@ -8,8 +8,6 @@
 #include <utility>
 #include <vector>
 
-#include <gtest/gtest.h>
-
 #include "drawing/request.h"
 #include "support/random.h"
 

@@ -5,6 +5,7 @@
 
 #include <gmock/gmock.h>
 
+#include "drawing/cover.h"
 #include "drawing/requests.h"
 
 namespace pantile::drawing {
@@ -84,10 +85,11 @@ std::int64_t bestTourMs(const DrawingRequest& request, const TimeModel& model) {
 
 /// Short steps with the pen up make travel dear, so that the order matters on tiny grids. The gap
 /// is the one that docs/drawing.md section 8 states.
-TEST(Tours, StayWithinTheStatedGapOfAllOrdersOfRowsAndOfColumns) {
+TEST(Tours, StayWithinTheStatedGapOfAllOrders) {
     constexpr double kStatedWorstGap = 1.25;
     constexpr double kStatedMeanGap = 1.02;
     double sum = 0;
+    double worst = 0;
     int tried = 0;
     for (std::uint64_t seed = 0; seed < 300; ++seed) {
         tests::Random random(seed);
@@ -101,19 +103,23 @@ TEST(Tours, StayWithinTheStatedGapOfAllOrdersOfRowsAndOfColumns) {
         const DrawingRequest request = tests::requestFor(rows, core::PenModel::WholeCells, timing);
         const auto alongRows = rowRuns(request)[0];
         const auto alongColumns = columnRuns(request)[0];
+        const auto fewest = fewestRuns(alongRows, alongColumns, request.grid.size());
         const std::size_t most = std::max(alongRows.size(), alongColumns.size());
         if (most < 3 || most > 5) continue;
         const TimeModel model(request.canvas, request.timing);
         const std::int64_t best =
             std::min(bestByTryingAll(alongRows, 0, model), bestByTryingAll(alongColumns, 0, model));
+        ASSERT_LE(best, bestTourMs(request, model));
         const double gap =
             static_cast<double>(bestTourMs(request, model)) / static_cast<double>(best);
         ASSERT_LE(gap, kStatedWorstGap) << tests::described(seed, request);
+        worst = std::max(worst, gap);
         sum += gap;
         ++tried;
     }
     ASSERT_GT(tried, 50);
     EXPECT_LE(sum / tried, kStatedMeanGap);
+    RecordProperty("worst_gap", std::to_string(worst));
     RecordProperty("mean_gap", std::to_string(sum / tried));
 }
 
