@@ -1,6 +1,5 @@
 #include "image_files/read_image.h"
 
-#include <algorithm>
 #include <cstddef>
 #include <fstream>
 #include <string>
@@ -15,6 +14,7 @@
 #include "core/text.h"
 #include "image_files/completeness.h"
 #include "image_files/image_kind.h"
+#include "image_files/png_table.h"
 
 namespace pantile::image_files {
 namespace {
@@ -121,18 +121,26 @@ std::vector<std::uint8_t> indicesOf(const QImage& image) {
     return indices;
 }
 
-// An index beyond the file's table is an error in the file; readers show it as opaque black, and so
-// do we, by as many entries more.
-core::IndexedPixels indexedPixelsOf(const QImage& image) {
-    core::IndexedPixels indexed{{}, indicesOf(image)};
+std::vector<core::Rgba8> tableOf(const QImage& image) {
+    std::vector<core::Rgba8> table;
     for (const QRgb entry : image.colorTable()) {
-        indexed.table.push_back(
+        table.push_back(
             {static_cast<std::uint8_t>(qRed(entry)), static_cast<std::uint8_t>(qGreen(entry)),
              static_cast<std::uint8_t>(qBlue(entry)), static_cast<std::uint8_t>(qAlpha(entry))});
     }
-    const std::size_t needed =
-        std::size_t{*std::max_element(indexed.indices.begin(), indexed.indices.end())} + 1;
-    if (indexed.table.size() < needed) indexed.table.resize(needed, {0, 0, 0, 255});
+    return table;
+}
+
+core::IndexedPixels indexedPixelsOf(ImageKind kind, std::span<const std::uint8_t> bytes,
+                                    const QImage& image) {
+    core::IndexedPixels indexed{kind == ImageKind::Png ? pngTable(bytes) : tableOf(image),
+                                indicesOf(image)};
+    if (indexed.table.empty()) indexed.table.emplace_back();
+    // An index beyond the table is an error in the file. Qt's decoder makes it 0 in most cases; it
+    // is done here for the others.
+    for (std::uint8_t& index : indexed.indices) {
+        if (index >= indexed.table.size()) index = 0;
+    }
     return indexed;
 }
 
@@ -211,7 +219,7 @@ Result<core::Picture> readImageBytes(std::span<const std::uint8_t> bytes, std::s
     PANTILE_RETURN_IF_ERROR(checkImageSize(image.size(), name));
 
     if (!storesIndices(*kind, bytes, image)) return core::Picture{pixelsOf(image), std::nullopt};
-    core::IndexedPixels indexed = indexedPixelsOf(image);
+    core::IndexedPixels indexed = indexedPixelsOf(*kind, bytes, image);
     core::Pixels pixels = pixelsOf(indexed, {image.width(), image.height()});
     return core::Picture{std::move(pixels), std::move(indexed)};
 }
