@@ -1,0 +1,118 @@
+#include "catalogue/backup.h"
+
+#include <string>
+#include <system_error>
+
+#include "catalogue/file_copy.h"
+#include "catalogue/integrity.h"
+
+namespace pantile::catalogue {
+namespace {
+
+namespace fs = std::filesystem;
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+
+bool isSameFile(const fs::path& a, const fs::path& b) {
+    std::error_code ignored;
+    return fs::equivalent(a, b, ignored);
+}
+
+Result<void> renameFile(const fs::path& from, const fs::path& to) {
+    std::error_code failure;
+    fs::rename(from, to, failure);
+    if (!failure) return {};
+    return Error{ErrorKind::Io, to.string() + " cannot be written: " + failure.message(),
+                 "check the path, and that you may write to its folder"};
+}
+
+Result<Library> openBackup(const fs::path& path) {
+    OpenOptions options;
+    options.create = OpenOptions::Create::Never;
+    options.access = OpenOptions::Access::ReadOnly;
+    PANTILE_ASSIGN_OR_RETURN(Library backup, Library::open(path, options));
+    PANTILE_ASSIGN_OR_RETURN(const CheckReport report, checkLibrary(backup));
+    if (report.ok) return backup;
+    const Problem& first = report.problems.front();
+    return Error{ErrorKind::Corrupt,
+                 "the backup is damaged in " + std::to_string(report.problems.size()) +
+                     " places, first " + first.where + ": " + first.what,
+                 "use another backup"}
+        .at(path.string());
+}
+
+/// Moves a file that cannot be opened, and its side files, out of the way.
+Result<fs::path> moveAside(const fs::path& path) {
+    fs::path kept = freeNameBeside(path, "before-restore");
+    for (const char* suffix : {"-wal", "-shm", ""}) {
+        const fs::path from = path.string() + suffix;
+        if (fs::exists(from)) PANTILE_RETURN_IF_ERROR(renameFile(from, kept.string() + suffix));
+    }
+    return kept;
+}
+
+/// Puts the backup in place of a library that opens, page by page in one transaction, so that other
+/// programs see either the one or the other.
+Result<fs::path> replaceContent(Library& present, Library& backup) {
+    fs::path kept = freeNameBeside(present.path(), "before-restore");
+    PANTILE_RETURN_IF_ERROR(copyToNewFile(present.connection(), kept));
+    PANTILE_RETURN_IF_ERROR(copyDatabase(backup.connection(), present.connection()));
+    return kept;
+}
+
+Result<fs::path> restoreOver(const fs::path& path, Library& backup, const OpenOptions& options) {
+    OpenOptions never = options;
+    never.create = OpenOptions::Create::Never;
+    never.access = OpenOptions::Access::ReadWrite;
+    PANTILE_ASSIGN_OR_RETURN(Library present, Library::open(path, never));
+    return replaceContent(present, backup);
+}
+
+Result<fs::path> restoreInto(const fs::path& path, Library& backup, const OpenOptions& options) {
+    Result<fs::path> kept = restoreOver(path, backup, options);
+    if (kept) return kept;
+    const ErrorKind kind = kept.error().kind;
+    const bool isBeyondUse = kind == ErrorKind::Corrupt || kind == ErrorKind::InvalidInput;
+    if (isBeyondUse && fs::is_regular_file(path)) {
+        kept = moveAside(path);
+    } else if (kind == ErrorKind::NotFound) {
+        kept = fs::path();
+    }
+    PANTILE_RETURN_IF_ERROR(kept);
+    PANTILE_RETURN_IF_ERROR(copyToNewFile(backup.connection(), path));
+    return kept;
+}
+
+}  // namespace
+
+Result<void> backupTo(const Library& library, const fs::path& path, Overwrite overwrite) {
+    if (isSameFile(library.path(), path)) {
+        return Error{ErrorKind::InvalidInput, path.string() + " is the library itself",
+                     "choose another name for the backup"};
+    }
+    if (overwrite == Overwrite::Never || !fs::exists(path)) {
+        return copyToNewFile(library.connection(), path);
+    }
+    // The old file goes only once the new one is whole.
+    const fs::path fresh = freeNameBeside(path, "new");
+    PANTILE_RETURN_IF_ERROR(copyToNewFile(library.connection(), fresh));
+    return renameFile(fresh, path);
+}
+
+Result<RestoreReport> restoreLibrary(const fs::path& library, const fs::path& backup,
+                                     const OpenOptions& options) {
+    if (isSameFile(library, backup)) {
+        return Error{ErrorKind::InvalidInput, backup.string() + " is the library itself",
+                     "give the path of a backup"};
+    }
+    PANTILE_ASSIGN_OR_RETURN(Library source, openBackup(backup));
+    RestoreReport report;
+    PANTILE_ASSIGN_OR_RETURN(report.kept, restoreInto(library, source, options));
+    PANTILE_ASSIGN_OR_RETURN(const Library restored, Library::open(library, options));
+    PANTILE_ASSIGN_OR_RETURN(report.textures,
+                             restored.connection().number("SELECT count(*) FROM textures"));
+    return report;
+}
+
+}  // namespace pantile::catalogue

@@ -1,0 +1,46 @@
+#pragma once
+
+// Contents and palettes as the library stores them: once for equal content. The fingerprint finds
+// what may be equal; the cells and colours themselves decide, for a fingerprint can be forged.
+
+#include <cstdint>
+#include <optional>
+
+#include "catalogue/connection.h"
+#include "core/grid.h"
+#include "core/palette.h"
+#include "core/result.h"
+
+namespace pantile::catalogue {
+
+/// The 64 bits as SQLite stores them.
+std::int64_t storedFingerprint(core::Fingerprint fingerprint);
+
+core::Result<std::optional<std::int64_t>> findPaletteId(Connection& connection,
+                                                        const core::Palette& palette);
+core::Result<std::int64_t> storePalette(Connection& connection, const core::Palette& palette);
+
+/// Errors: Corrupt if it is missing, malformed or not what its fingerprint says.
+core::Result<core::Palette> loadPalette(Connection& connection, std::int64_t paletteId);
+
+core::Result<std::optional<std::int64_t>> findContentId(Connection& connection,
+                                                        const core::Grid& grid,
+                                                        const core::Palette& palette);
+core::Result<std::int64_t> storeContent(Connection& connection, const core::Grid& grid,
+                                        const core::Palette& palette);
+
+struct Content {
+    core::Grid grid;
+    core::Palette palette;
+};
+
+/// Errors: Corrupt if it is missing, malformed or not what its fingerprint says.
+core::Result<Content> loadContent(Connection& connection, std::int64_t contentId);
+
+/// Deletes palettes without name or use.
+core::Result<void> dropUnusedPalettes(Connection& connection);
+
+/// Deletes contents that no texture and no revision holds, and then palettes.
+core::Result<void> dropUnusedContents(Connection& connection);
+
+}  // namespace pantile::catalogue

@@ -1,0 +1,23 @@
+#pragma once
+
+// Lists of texture ids that come from a user.
+
+#include <cstdint>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "catalogue/connection.h"
+#include "core/ids.h"
+#include "core/result.h"
+
+namespace pantile::catalogue {
+
+core::Error noSuchTexture(core::TextureId id);
+
+/// Each id once, in the order in which they first stand.
+/// Errors: NotFound naming the first that the library does not have, removed ones included.
+core::Result<std::vector<core::TextureId>> knownIds(Connection& connection,
+                                                    std::span<const core::TextureId> ids);
+
+}  // namespace pantile::catalogue

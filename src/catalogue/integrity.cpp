@@ -1,0 +1,198 @@
+#include "catalogue/integrity.h"
+
+#include "catalogue/boards.h"
+#include "catalogue/canvases.h"
+#include "catalogue/contents.h"
+#include "catalogue/loads.h"
+#include "catalogue/migrations.h"
+#include "catalogue/names.h"
+#include "catalogue/palettes.h"
+#include "catalogue/revisions.h"
+#include "catalogue/statement.h"
+#include "core/text.h"
+
+namespace pantile::catalogue {
+namespace {
+
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+using core::TextureId;
+
+class Check {
+public:
+    Check(const Library& library, const core::Progress& progress)
+        : m_library(library), m_connection(library.connection()), m_progress(progress) {}
+
+    Result<CheckReport> run() {
+        PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(m_connection));
+        using Part = Result<void> (Check::*)();
+        for (const Part part : {&Check::checkFile, &Check::checkReferences, &Check::checkTables,
+                                &Check::checkPalettes, &Check::checkContents, &Check::checkTextures,
+                                &Check::checkNamed}) {
+            PANTILE_RETURN_IF_ERROR(note("library", (this->*part)()));
+        }
+        m_report.ok = m_report.problems.empty();
+        return std::move(m_report);
+    }
+
+private:
+    void add(const std::string& where, const std::string& what) {
+        m_report.problems.push_back({where, core::visibleText(what)});
+    }
+
+    /// Damage becomes a problem of the report; what has nothing to do with it stays an error.
+    template <typename T>
+    Result<void> note(const std::string& where, const Result<T>& result) {
+        if (result) return {};
+        const Error& error = result.error();
+        const bool passesOn = error.kind == ErrorKind::Busy || error.kind == ErrorKind::Cancelled ||
+                              error.kind == ErrorKind::Io;
+        if (passesOn) return error;
+        add(where, error.message);
+        return {};
+    }
+
+    Result<void> checkFile() {
+        PANTILE_ASSIGN_OR_RETURN(const auto lines,
+                                 allTexts(m_connection, "PRAGMA integrity_check"));
+        for (const std::string& line : lines) {
+            if (line != "ok") add("file", line);
+        }
+        return {};
+    }
+
+    Result<void> checkReferences() {
+        PANTILE_ASSIGN_OR_RETURN(
+            const auto lines,
+            allTexts(m_connection,
+                     "SELECT \"table\" || ' row ' || ifnull(rowid, '?') || ' points to a missing ' "
+                     "|| parent FROM pragma_foreign_key_check"));
+        for (const std::string& line : lines) add("file", line);
+        return {};
+    }
+
+    // A trigger or another constraint would make a forged library behave otherwise.
+    Result<void> checkTables() {
+        constexpr std::string_view kTables =
+            "SELECT type || ' ' || name || ': ' || ifnull(sql, '') FROM sqlite_schema "
+            "WHERE name NOT LIKE 'sqlite_stat%' ORDER BY 1";
+        PANTILE_ASSIGN_OR_RETURN(const auto fresh, Connection::inMemory());
+        PANTILE_RETURN_IF_ERROR(migrate(*fresh, embeddedMigrations()));
+        PANTILE_ASSIGN_OR_RETURN(const auto expected, allTexts(*fresh, kTables));
+        PANTILE_ASSIGN_OR_RETURN(const auto found, allTexts(m_connection, kTables));
+        if (expected != found) add("file", "the tables are not those of this version");
+        return {};
+    }
+
+    /// Calls `one` with every id that `sql` gives.
+    template <typename One>
+    Result<void> forEachId(std::string_view sql, std::string_view what, One one) {
+        PANTILE_ASSIGN_OR_RETURN(const auto ids, allNumbers(m_connection, sql));
+        const auto total = static_cast<std::int64_t>(ids.size());
+        std::int64_t done = 0;
+        for (const std::int64_t id : ids) {
+            if (m_progress.stopRequested()) {
+                return Error{ErrorKind::Cancelled, "the check was stopped", ""};
+            }
+            m_progress.tell(done++, total, what);
+            PANTILE_RETURN_IF_ERROR(one(id));
+        }
+        return {};
+    }
+
+    Result<void> checkPalettes() {
+        return forEachId("SELECT id FROM palettes ORDER BY id", "palettes", [&](std::int64_t id) {
+            return note("palette " + std::to_string(id), loadPalette(m_connection, id));
+        });
+    }
+
+    // Where a texture has it, the texture is named; else it is part of a history.
+    Result<std::string> ownerOf(std::int64_t contentId) {
+        PANTILE_ASSIGN_OR_RETURN(
+            const auto texture,
+            findNumber(m_connection, "SELECT id FROM textures WHERE content_id = ?1", {contentId}));
+        if (texture) return "texture " + std::to_string(*texture);
+        return "earlier picture " + std::to_string(contentId);
+    }
+
+    Result<void> checkContents() {
+        return forEachId("SELECT id FROM contents ORDER BY id", "pictures",
+                         [&](std::int64_t id) { return checkContent(id); });
+    }
+
+    Result<void> checkContent(std::int64_t id) {
+        PANTILE_ASSIGN_OR_RETURN(const std::string where, ownerOf(id));
+        const Result<Content> content = loadContent(m_connection, id);
+        if (!content) return note(where, content);
+        const auto texture = core::Texture::create(content->grid, content->palette);
+        PANTILE_ASSIGN_OR_RETURN(
+            const auto colours,
+            findNumber(m_connection, "SELECT colours FROM contents WHERE id = ?1", {id}));
+        if (texture && colours != texture->coloursUsed()) {
+            add(where, "its number of colours is wrong");
+        }
+        return note(where, texture);
+    }
+
+    Result<void> checkTextures() {
+        return forEachId("SELECT id FROM textures ORDER BY id", "textures", [&](std::int64_t id) {
+            ++m_report.textures;
+            return note("texture " + std::to_string(id), checkTexture({id}));
+        });
+    }
+
+    Result<void> checkTexture(TextureId id) {
+        const std::string where = "texture " + std::to_string(id.value);
+        PANTILE_ASSIGN_OR_RETURN(const TextureState state, loadState(m_connection, id));
+        PANTILE_RETURN_IF_ERROR(note(where, core::checkTextureText(state.text)));
+        PANTILE_ASSIGN_OR_RETURN(
+            const auto latest,
+            findNumber(m_connection, "SELECT revision FROM textures WHERE id = ?1", {id.value}));
+        const auto revisions = loadRevisions(m_connection, id);
+        if (!revisions) {
+            add(where, "its history is missing or damaged");
+            return {};
+        }
+        int expected = 0;
+        for (const Revision& revision : *revisions) {
+            if (revision.number != ++expected) {
+                add(where, "its history lacks revision " + std::to_string(expected));
+                return {};
+            }
+        }
+        if (latest != expected) add(where, "its history does not end at its latest revision");
+        return {};
+    }
+
+    template <typename Read>
+    Result<void> checkEach(const NamedTable& table, Read read) {
+        PANTILE_ASSIGN_OR_RETURN(const auto names, allNames(m_connection, table));
+        for (const std::string& name : names) {
+            PANTILE_RETURN_IF_ERROR(
+                note(std::string(table.what) + " '" + core::visibleText(name) + "'",
+                     read(m_library, name)));
+        }
+        return {};
+    }
+
+    Result<void> checkNamed() {
+        PANTILE_RETURN_IF_ERROR(checkEach(kCanvases, readCanvas));
+        PANTILE_RETURN_IF_ERROR(checkEach(kBoards, readBoard));
+        PANTILE_RETURN_IF_ERROR(checkEach(kLoads, readLoad));
+        return checkEach(kPaletteNames, readPalette);
+    }
+
+    const Library& m_library;
+    Connection& m_connection;
+    const core::Progress& m_progress;
+    CheckReport m_report;
+};
+
+}  // namespace
+
+Result<CheckReport> checkLibrary(const Library& library, const core::Progress& progress) {
+    return Check(library, progress).run();
+}
+
+}  // namespace pantile::catalogue

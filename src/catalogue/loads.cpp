@@ -1,0 +1,138 @@
+#include "catalogue/loads.h"
+
+#include "catalogue/boards.h"
+#include "catalogue/id_list.h"
+#include "catalogue/names.h"
+#include "catalogue/sqlite_error.h"
+#include "catalogue/statement.h"
+#include "core/text.h"
+
+namespace pantile::catalogue {
+namespace {
+
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+
+Result<std::vector<LoadWriting>> loadWritings(Connection& connection, std::int64_t id) {
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement row,
+        Statement::prepare(
+            connection, "SELECT at, place, board FROM load_writings WHERE load_id = ?1 ORDER BY id",
+            {id}));
+    std::vector<LoadWriting> writings;
+    for (;;) {
+        PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
+        if (!more) return writings;
+        writings.push_back({row.integer(0), row.text(1), row.text(2)});
+    }
+}
+
+Result<StoredLoad> loadLoad(Connection& connection, std::int64_t id) {
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement row,
+        Statement::prepare(connection,
+                           "SELECT loads.name, boards.name, made_at FROM loads JOIN boards ON "
+                           "boards.id = board_id WHERE loads.id = ?1",
+                           {id}));
+    PANTILE_ASSIGN_OR_RETURN(const bool found, row.step());
+    if (!found) return corruptError("a load");
+    StoredLoad load;
+    load.name = row.text(0);
+    load.board = row.text(1);
+    load.madeAt = row.integer(2);
+    PANTILE_RETURN_IF_ERROR(row.columnCheck());
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto slots,
+        allNumbers(connection, "SELECT texture_id FROM load_slots WHERE load_id = ?1 ORDER BY slot",
+                   {id}));
+    for (const std::int64_t texture : slots) load.slots.push_back({texture});
+    PANTILE_ASSIGN_OR_RETURN(load.writings, loadWritings(connection, id));
+    return load;
+}
+
+Result<void> checkSlots(const StoredLoad& load, const core::Board& board) {
+    if (load.slots.empty()) {
+        return Error{ErrorKind::InvalidInput,
+                     "the load '" + core::excerpt(load.name) + "' has no texture",
+                     "choose at least one"};
+    }
+    if (load.slots.size() <= static_cast<std::size_t>(board.slots)) return {};
+    return Error{ErrorKind::DoesNotFit,
+                 std::to_string(load.slots.size()) + " textures do not fit the " +
+                     std::to_string(board.slots) + " slots of '" + core::excerpt(board.name) + "'",
+                 "leave some out, or make several loads"};
+}
+
+Result<void> insertLoad(Library& library, const StoredLoad& load) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t boardId, idOfName(connection, kBoards, load.board));
+    PANTILE_RETURN_IF_ERROR(run(connection,
+                                "INSERT INTO loads (name, board_id, made_at) VALUES (?1, ?2, ?3)",
+                                {load.name, boardId, library.now()}));
+    const std::int64_t loadId = connection.lastInsertedId();
+    std::int64_t slot = 0;
+    for (const core::TextureId texture : load.slots) {
+        PANTILE_RETURN_IF_ERROR(run(
+            connection, "INSERT INTO load_slots (load_id, slot, texture_id) VALUES (?1, ?2, ?3)",
+            {loadId, slot++, texture.value}));
+    }
+    return {};
+}
+
+}  // namespace
+
+Result<std::vector<StoredLoad>> listLoads(const Library& library) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto ids,
+        allNumbers(connection, "SELECT id FROM loads ORDER BY name COLLATE NOCASE"));
+    std::vector<StoredLoad> loads;
+    for (const std::int64_t id : ids) {
+        PANTILE_ASSIGN_OR_RETURN(StoredLoad load, loadLoad(connection, id));
+        loads.push_back(std::move(load));
+    }
+    return loads;
+}
+
+Result<StoredLoad> readLoad(const Library& library, std::string_view name) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kLoads, name));
+    return loadLoad(connection, id);
+}
+
+Result<void> addLoad(Library& library, const StoredLoad& load) {
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_RETURN_IF_ERROR(checkNewName(library.connection(), kLoads, load.name));
+    PANTILE_ASSIGN_OR_RETURN(const core::Board board, readBoard(library, load.board));
+    PANTILE_RETURN_IF_ERROR(checkSlots(load, board));
+    PANTILE_RETURN_IF_ERROR(knownIds(library.connection(), load.slots));
+    PANTILE_RETURN_IF_ERROR(insertLoad(library, load));
+    return transaction.commit();
+}
+
+Result<void> removeLoad(Library& library, std::string_view name) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kLoads, name));
+    PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM loads WHERE id = ?1", {id}));
+    return transaction.commit();
+}
+
+Result<void> noteLoadWritten(Library& library, std::string_view name, std::string_view place) {
+    constexpr std::size_t kMaxPlaceCharacters = 1000;
+    PANTILE_RETURN_IF_ERROR(core::checkText(place, {"place", kMaxPlaceCharacters}));
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kLoads, name));
+    PANTILE_RETURN_IF_ERROR(run(connection,
+                                "INSERT INTO load_writings (load_id, at, place, board) SELECT ?1, "
+                                "?2, ?3, boards.name FROM loads JOIN boards ON boards.id = "
+                                "board_id WHERE loads.id = ?1",
+                                {id, library.now(), place}));
+    return transaction.commit();
+}
+
+}  // namespace pantile::catalogue

@@ -1,0 +1,193 @@
+#include "catalogue/reader.h"
+
+#include <limits>
+
+#include "catalogue/contents.h"
+#include "catalogue/id_list.h"
+#include "catalogue/query_to_sql.h"
+#include "catalogue/sqlite_error.h"
+#include "catalogue/statement.h"
+#include "catalogue/tag_list.h"
+#include "core/range_check.h"
+
+namespace pantile::catalogue {
+namespace {
+
+using core::Result;
+using core::TextureId;
+
+/// Keeps its statements, for lists of rows.
+class RowReader {
+public:
+    static Result<RowReader> create(Connection& connection) {
+        PANTILE_ASSIGN_OR_RETURN(
+            Statement row,
+            Statement::prepare(
+                connection,
+                std::string("SELECT t.title, t.author, t.licence, t.source, t.note, c.width, "
+                            "c.height, c.colours, t.added_at, t.changed_at, t.removed_at, "
+                            "t.revision, e.draw_ms, e.load_bytes, e.profile_key") +
+                    kTextureTables + "WHERE t.id = ?1"));
+        PANTILE_ASSIGN_OR_RETURN(
+            Statement tags,
+            Statement::prepare(connection,
+                               "SELECT name FROM texture_tags JOIN tags ON tags.id = tag_id "
+                               "WHERE texture_id = ?1 ORDER BY name"));
+        PANTILE_ASSIGN_OR_RETURN(
+            Statement shelves,
+            Statement::prepare(connection,
+                               "SELECT name FROM shelf_textures JOIN shelves ON shelves.id = "
+                               "shelf_id WHERE texture_id = ?1 ORDER BY shelves.position, name"));
+        return RowReader(std::move(row), std::move(tags), std::move(shelves));
+    }
+
+    Result<TextureRow> read(TextureId id) {
+        PANTILE_RETURN_IF_ERROR(m_row.bind({id.value}));
+        PANTILE_ASSIGN_OR_RETURN(const bool found, m_row.step());
+        if (!found) return noSuchTexture(id);
+        TextureRow row = fields(id);
+        PANTILE_RETURN_IF_ERROR(m_row.columnCheck());
+        PANTILE_ASSIGN_OR_RETURN(row.tags, names(m_tags, id));
+        PANTILE_ASSIGN_OR_RETURN(row.shelves, names(m_shelves, id));
+        return row;
+    }
+
+private:
+    RowReader(Statement row, Statement tags, Statement shelves)
+        : m_row(std::move(row)), m_tags(std::move(tags)), m_shelves(std::move(shelves)) {}
+
+    TextureRow fields(TextureId id) {
+        TextureRow row;
+        row.id = id;
+        row.title = m_row.text(0);
+        row.author = m_row.text(1);
+        row.licence = m_row.text(2);
+        row.source = m_row.text(3);
+        row.note = m_row.text(4);
+        row.size = {m_row.smallInteger(5), m_row.smallInteger(6)};
+        row.colours = m_row.smallInteger(7);
+        row.addedAt = m_row.integer(8);
+        row.changedAt = m_row.integer(9);
+        row.removed = !m_row.isNull(10);
+        row.revision = m_row.smallInteger(11);
+        if (!m_row.isNull(12)) {
+            row.estimate = Estimate{m_row.integer(12), m_row.integer(13), m_row.text(14)};
+        }
+        return row;
+    }
+
+    static Result<std::vector<std::string>> names(Statement& statement, TextureId id) {
+        PANTILE_RETURN_IF_ERROR(statement.bind({id.value}));
+        std::vector<std::string> list;
+        for (;;) {
+            PANTILE_ASSIGN_OR_RETURN(const bool more, statement.step());
+            if (!more) return list;
+            list.push_back(statement.text(0));
+        }
+    }
+
+    Statement m_row;
+    Statement m_tags;
+    Statement m_shelves;
+};
+
+Result<std::vector<TextureRow>> rowsOf(Connection& connection, std::span<const TextureId> ids) {
+    PANTILE_ASSIGN_OR_RETURN(RowReader reader, RowReader::create(connection));
+    std::vector<TextureRow> rows;
+    for (const TextureId id : ids) {
+        PANTILE_ASSIGN_OR_RETURN(TextureRow row, reader.read(id));
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+Result<std::vector<TextureId>> idsOf(Connection& connection, const Query& query,
+                                     const FindOptions& options) {
+    PANTILE_RETURN_IF_ERROR(core::checkRange("the offset", options.offset, 0,
+                                             std::numeric_limits<std::int64_t>::max()));
+    SqlPiece sql{std::string("SELECT t.id") + kTextureTables + "WHERE ", {}};
+    sql.append(toCondition(query));
+    sql.sql += " ORDER BY ";
+    sql.append(toOrder(query, options.sort));
+    sql.append({" LIMIT ? OFFSET ?", {options.limit, options.offset}});
+    PANTILE_ASSIGN_OR_RETURN(Statement statement, Statement::prepare(connection, sql.sql));
+    PANTILE_RETURN_IF_ERROR(statement.bind(boundValues(sql.values)));
+    std::vector<TextureId> ids;
+    for (;;) {
+        PANTILE_ASSIGN_OR_RETURN(const bool more, statement.step());
+        if (!more) return ids;
+        ids.push_back({statement.integer(0)});
+    }
+}
+
+Result<std::int64_t> totalOf(Connection& connection, const Query& query) {
+    SqlPiece sql{std::string("SELECT count(*)") + kTextureTables + "WHERE ", {}};
+    sql.append(toCondition(query));
+    PANTILE_ASSIGN_OR_RETURN(Statement statement, Statement::prepare(connection, sql.sql));
+    PANTILE_RETURN_IF_ERROR(statement.bind(boundValues(sql.values)));
+    PANTILE_ASSIGN_OR_RETURN(const bool found, statement.step());
+    const std::int64_t total = found ? statement.integer(0) : 0;
+    PANTILE_RETURN_IF_ERROR(statement.columnCheck());
+    return total;
+}
+
+}  // namespace
+
+Result<std::optional<TextureId>> findByContent(const Library& library, const core::Grid& grid,
+                                               const core::Palette& palette) {
+    using Found = std::optional<TextureId>;
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
+    PANTILE_ASSIGN_OR_RETURN(const auto content, findContentId(connection, grid, palette));
+    if (!content) return Found();
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto id,
+        findNumber(connection, "SELECT id FROM textures WHERE content_id = ?1", {*content}));
+    if (!id) return Found();
+    return Found(TextureId{*id});
+}
+
+Result<TextureRecord> readTexture(const Library& library, TextureId id) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
+    PANTILE_ASSIGN_OR_RETURN(std::vector<TextureRow> rows, rowsOf(connection, {&id, 1}));
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto contentId,
+        findNumber(connection, "SELECT content_id FROM textures WHERE id = ?1", {id.value}));
+    if (!contentId) return noSuchTexture(id);
+    Result<Content> content = loadContent(connection, *contentId);
+    if (!content) {
+        if (content.error().kind != core::ErrorKind::Corrupt) return content.error();
+        return corruptError("the picture of texture " + std::to_string(id.value));
+    }
+    TextureRow& row = rows.front();
+    core::TextureText text{row.title, row.author, row.licence, row.source, row.note, row.tags};
+    Result<core::Texture> texture = core::Texture::create(
+        std::move(content->grid), std::move(content->palette), std::move(text));
+    if (!texture) return corruptError("the text of texture " + std::to_string(id.value));
+    return TextureRecord{std::move(row), *std::move(texture)};
+}
+
+Result<std::vector<TextureRow>> readRows(const Library& library, std::span<const TextureId> ids) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
+    return rowsOf(connection, ids);
+}
+
+Result<FoundTextures> findTextures(const Library& library, const Query& query,
+                                   const FindOptions& options) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
+    FoundTextures found;
+    PANTILE_ASSIGN_OR_RETURN(found.total, totalOf(connection, query));
+    PANTILE_ASSIGN_OR_RETURN(const auto ids, idsOf(connection, query, options));
+    PANTILE_ASSIGN_OR_RETURN(found.rows, rowsOf(connection, ids));
+    return found;
+}
+
+Result<std::vector<TextureId>> findIds(const Library& library, const Query& query,
+                                       const FindOptions& options) {
+    return idsOf(library.connection(), query, options);
+}
+
+}  // namespace pantile::catalogue

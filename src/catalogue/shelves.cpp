@@ -1,0 +1,129 @@
+#include "catalogue/shelves.h"
+
+#include "catalogue/id_list.h"
+#include "catalogue/names.h"
+#include "catalogue/statement.h"
+
+namespace pantile::catalogue {
+namespace {
+
+using core::ErrorKind;
+using core::Result;
+using core::TextureId;
+
+Result<void> insertShelf(Connection& connection, std::string_view name) {
+    PANTILE_RETURN_IF_ERROR(checkNewName(connection, kShelves, name));
+    PANTILE_RETURN_IF_ERROR(run(connection,
+                                "INSERT INTO shelves (name, position) SELECT ?1, "
+                                "ifnull(max(position), 0) + 1 FROM shelves",
+                                {name}));
+    return {};
+}
+
+Result<std::int64_t> shelfToPutOn(Connection& connection, std::string_view name) {
+    Result<std::int64_t> id = idOfName(connection, kShelves, name);
+    if (id || id.error().kind != ErrorKind::NotFound) return id;
+    PANTILE_RETURN_IF_ERROR(insertShelf(connection, name));
+    return connection.lastInsertedId();
+}
+
+}  // namespace
+
+Result<std::vector<Shelf>> listShelves(const Library& library) {
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement row,
+        Statement::prepare(library.connection(),
+                           "SELECT name, (SELECT count(*) FROM shelf_textures JOIN textures ON "
+                           "textures.id = texture_id WHERE shelf_id = shelves.id AND removed_at "
+                           "IS NULL) FROM shelves ORDER BY position, id"));
+    std::vector<Shelf> shelves;
+    for (;;) {
+        PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
+        if (!more) return shelves;
+        shelves.push_back({row.text(0), row.integer(1)});
+    }
+}
+
+Result<std::vector<TextureId>> texturesOnShelf(const Library& library, std::string_view name) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto numbers,
+        allNumbers(connection,
+                   "SELECT texture_id FROM shelf_textures JOIN textures ON textures.id = "
+                   "texture_id WHERE shelf_id = ?1 AND removed_at IS NULL "
+                   "ORDER BY shelf_textures.position, texture_id",
+                   {shelf}));
+    std::vector<TextureId> ids;
+    for (const std::int64_t number : numbers) ids.push_back({number});
+    return ids;
+}
+
+Result<void> createShelf(Library& library, std::string_view name) {
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_RETURN_IF_ERROR(insertShelf(library.connection(), name));
+    return transaction.commit();
+}
+
+Result<void> deleteShelf(Library& library, std::string_view name) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
+    PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM shelves WHERE id = ?1", {shelf}));
+    return transaction.commit();
+}
+
+Result<void> renameShelf(Library& library, std::string_view name, std::string_view newName) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
+    // Its own name in other letters is no clash.
+    const Result<std::int64_t> holder = idOfName(connection, kShelves, newName);
+    const bool isItself = holder && *holder == shelf;
+    if (!isItself) PANTILE_RETURN_IF_ERROR(checkNewName(connection, kShelves, newName));
+    PANTILE_RETURN_IF_ERROR(
+        run(connection, "UPDATE shelves SET name = ?2 WHERE id = ?1", {shelf, newName}));
+    return transaction.commit();
+}
+
+Result<std::int64_t> putOnShelf(Library& library, std::span<const TextureId> ids,
+                                std::string_view name) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, shelfToPutOn(connection, name));
+    std::int64_t put = 0;
+    for (const TextureId id : known) {
+        PANTILE_ASSIGN_OR_RETURN(
+            const std::int64_t added,
+            run(connection,
+                "INSERT INTO shelf_textures (shelf_id, texture_id, position) SELECT ?1, ?2, "
+                "ifnull(max(position), 0) + 1 FROM shelf_textures WHERE shelf_id = ?1 "
+                "ON CONFLICT DO NOTHING",
+                {shelf, id.value}));
+        put += added;
+    }
+    PANTILE_RETURN_IF_ERROR(transaction.commit());
+    return put;
+}
+
+Result<std::int64_t> takeFromShelf(Library& library, std::span<const TextureId> ids,
+                                   std::string_view name) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
+    PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));
+    std::int64_t taken = 0;
+    for (const TextureId id : known) {
+        PANTILE_ASSIGN_OR_RETURN(
+            const std::int64_t gone,
+            run(connection, "DELETE FROM shelf_textures WHERE shelf_id = ?1 AND texture_id = ?2",
+                {shelf, id.value}));
+        taken += gone;
+    }
+    PANTILE_RETURN_IF_ERROR(transaction.commit());
+    return taken;
+}
+
+}  // namespace pantile::catalogue

@@ -1,0 +1,76 @@
+#include "catalogue/sqlite_error.h"
+
+#include <cerrno>
+
+#include <sqlite3.h>
+
+namespace pantile::catalogue {
+namespace {
+
+using core::Error;
+using core::ErrorKind;
+
+constexpr int kPrimaryCodeMask = 0xFF;
+
+bool isNoRoom(sqlite3* handle, int code) {
+    if ((code & kPrimaryCodeMask) == SQLITE_FULL) return true;
+    if ((code & kPrimaryCodeMask) != SQLITE_IOERR || handle == nullptr) return false;
+    const int systemCode = sqlite3_system_errno(handle);
+    return systemCode == ENOSPC || systemCode == EDQUOT || systemCode == EFBIG;
+}
+
+std::string detail(sqlite3* handle, int code) {
+    return handle != nullptr ? sqlite3_errmsg(handle) : sqlite3_errstr(code);
+}
+
+}  // namespace
+
+Error readOnlyError() {
+    return {ErrorKind::Io, "the library is read-only",
+            "allow writing to the file and its folder, or work on a copy"};
+}
+
+Error corruptError(const std::string& what) {
+    return {ErrorKind::Corrupt, what + " is damaged",
+            "run the check to see what is hurt, and restore a backup"};
+}
+
+Error sqliteError(sqlite3* handle, int code) {
+    if (isNoRoom(handle, code)) {
+        return {ErrorKind::Io, "the disk is full",
+                "free some space and try again; nothing of this change was kept"};
+    }
+    switch (code & kPrimaryCodeMask) {
+        case SQLITE_BUSY:
+        case SQLITE_LOCKED:
+            return {ErrorKind::Busy, "another program is writing to the library",
+                    "close the other program, or wait until it has finished, and try again"};
+        case SQLITE_IOERR:
+            return {ErrorKind::Io, "the disk failed: " + detail(handle, code),
+                    "check the disk or the network drive that the library lies on"};
+        case SQLITE_READONLY:
+            return readOnlyError();
+        case SQLITE_CANTOPEN:
+        case SQLITE_PERM:
+        case SQLITE_AUTH:
+            return {ErrorKind::Io, "the library cannot be opened: " + detail(handle, code),
+                    "check the path, and that you may read and write the file and its folder"};
+        case SQLITE_NOTADB:
+            return {ErrorKind::InvalidInput, "this is no SQLite file",
+                    "give the path of a library made by this program"};
+        case SQLITE_CORRUPT:
+            return corruptError("the library");
+        case SQLITE_INTERRUPT:
+            return {ErrorKind::Cancelled, "it was stopped", ""};
+        case SQLITE_TOOBIG:
+            return {ErrorKind::TooLarge, "a value is too large for the library", "shorten it"};
+        case SQLITE_SCHEMA:
+        case SQLITE_MISMATCH:
+            return corruptError("the library's table layout");
+        default:
+            return {ErrorKind::Internal, "the library refused: " + detail(handle, code),
+                    "run the check on the library"};
+    }
+}
+
+}  // namespace pantile::catalogue

@@ -1,0 +1,25 @@
+#pragma once
+
+// The tags of one texture in the tables tags and texture_tags.
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "catalogue/connection.h"
+#include "core/ids.h"
+#include "core/result.h"
+
+namespace pantile::catalogue {
+
+/// Sorted by their bytes.
+core::Result<std::vector<std::string>> loadTags(Connection& connection, core::TextureId id);
+
+/// Makes `tags` the tags of the texture.
+core::Result<void> storeTags(Connection& connection, core::TextureId id,
+                             const std::vector<std::string>& tags);
+
+/// Deletes tags that no texture has.
+core::Result<void> dropUnusedTags(Connection& connection);
+
+}  // namespace pantile::catalogue
