@@ -28,6 +28,11 @@ TEST(LowerBound, IsAsWorkedOutByHandForASquare) {
     EXPECT_EQ(lowerBoundMs(tests::requestFor({"000", "000", "000"})), 130 + 182);
 }
 
+TEST(LowerBound, CountsTheWayFromTheStart) {
+    // The start is 156 counts from swatch (160, 8): 16 ms; cell 15 only 36: 8 ms there.
+    EXPECT_EQ(lowerBoundMs(tests::requestFor({"0000000000000000"})), 16 + 166 + 8 + 66 + 15 * 8);
+}
+
 TEST(LowerBound, AllowsClicksWhereDragsAreDearer) {
     core::PointerTiming timing;
     timing.maxStepDown = 1;

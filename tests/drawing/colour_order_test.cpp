@@ -90,7 +90,7 @@ TEST(ColourOrder, IsNeverSlowerThanTheOrderGiven) {
 
 /// The gap is the one that docs/drawing.md section 8 states.
 TEST(ColourOrder, StaysWithinTheStatedGapOfAllOrders) {
-    constexpr double kStatedGap = 1.05;
+    constexpr double kStatedGap = 1.02;
     const TimeModel model(tests::canvasFor({64, 64}, 64), shortSteps());
     double worst = 1;
     for (std::uint64_t seed = 0; seed < 40; ++seed) {

@@ -98,7 +98,7 @@ TEST(Replay, RejectsAMoveTogetherWithTheButton) {
                 failsWith(ErrorKind::InvalidInput, "report 5 moves and changes the button"));
 }
 
-TEST(Replay, RejectsTooLargeASteps) {
+TEST(Replay, RejectsTooLargeAStep) {
     EXPECT_THAT(replayed({{-128, 0, false, 8}}),
                 failsWith(ErrorKind::InvalidInput, "report 0 moves 128 counts; at most 127"));
     core::PointerTiming timing;
@@ -162,6 +162,23 @@ TEST(Replay, RejectsClicksBesideASwatch) {
                               {0, 0, false, 133}}),
                     isOk());
     }
+}
+
+TEST(Replay, KnowsTheColumnsOfThePaletteBar) {
+    core::Canvas canvas = smallCanvas();
+    canvas.geometry.swatchesPerColumn = 2;
+    const auto shown = [&](int dx, int dy) {
+        return replay(std::vector<Report>{{static_cast<std::int8_t>(dx),
+                                           static_cast<std::int8_t>(dy), false, 8},
+                                          {0, 0, true, 33},
+                                          {0, 0, false, 133}},
+                      canvas, {});
+    };
+    EXPECT_THAT(shown(60, 20), isOk());
+    EXPECT_THAT(shown(76, 4), isOk());
+    const std::string beside = "neither on the grid nor on a swatch";
+    EXPECT_THAT(shown(76, 20), failsWith(ErrorKind::InvalidInput, beside)) << "colour 3 of 3";
+    EXPECT_THAT(shown(60, 36), failsWith(ErrorKind::InvalidInput, beside)) << "below the column";
 }
 
 TEST(Replay, RejectsPaintBeforeAColour) {
