@@ -1,0 +1,127 @@
+#pragma once
+
+// Seeded random loads whose plans turn, cross themselves and paint over; made without the planner:
+// the grid of a slot is what its random strokes paint, worked out here cell by cell.
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "board/load.h"
+#include "core/board.h"
+#include "drawing/timing.h"
+#include "support/random.h"
+
+namespace pantile::tests {
+
+inline core::PointerTiming randomTiming(Random& random) {
+    core::PointerTiming timing;
+    timing.reportIntervalMs = random.between(1, 12);
+    timing.maxStepUp = random.between(5, 127);
+    timing.maxStepDown = random.between(1, 40);
+    timing.pressMs = random.between(1, 60);
+    timing.releaseMs = random.between(1, 60);
+    timing.settleMs = random.between(0, 3) == 0 ? 0 : random.between(1, 300);
+    return timing;
+}
+
+inline core::Canvas randomCanvas(Random& random, core::Size least, core::PenModel penModel) {
+    core::Canvas canvas;
+    canvas.name = "random";
+    canvas.size = {least.width + random.between(0, 3), least.height + random.between(0, 3)};
+    canvas.penModel = penModel;
+    core::CanvasGeometry& geometry = canvas.geometry;
+    geometry.cellPitch = random.between(3, 12);
+    geometry.gridCentre = {random.between(6, 400), random.between(6, 300)};
+    geometry.swatchPitch = random.between(4, 20);
+    geometry.swatchesPerColumn = random.between(1, 16);
+    geometry.swatchCentre = {geometry.gridCentre.x + canvas.size.width * geometry.cellPitch +
+                                 geometry.swatchPitch + random.between(0, 30),
+                             random.between(10, 300)};
+    return canvas;
+}
+
+/// One random way from `from`, straight or (with the pen for it) diagonal; the same cell if the
+/// first try leaves the grid.
+inline core::Point randomWay(Random& random, core::Point from, core::Size grid, bool diagonal) {
+    const int length = random.between(1, 40);
+    const int dx = random.between(-1, 1);
+    const int dy = dx == 0 || diagonal ? random.between(-1, 1) : 0;
+    core::Point to = from;
+    for (int i = 0; i < length; ++i) {
+        const core::Point next = {to.x + dx, to.y + dy};
+        if (next.x < 0 || next.y < 0 || next.x >= grid.width || next.y >= grid.height) break;
+        to = next;
+    }
+    return to;
+}
+
+inline void paintWay(core::Grid& grid, core::Point from, core::Point to,
+                     core::PaletteIndex colour) {
+    const int dx = (to.x > from.x) - (to.x < from.x);
+    const int dy = (to.y > from.y) - (to.y < from.y);
+    for (core::Point p = from;; p = {p.x + dx, p.y + dy}) {
+        grid.set(p.x, p.y, colour);
+        if (p == to) return;
+    }
+}
+
+/// Colour 0 is transparent, so cells that no stroke meets stay as they are meant to.
+inline board::LoadSlot randomSlot(Random& random, const core::PointerTiming& timing) {
+    const core::Size size = {random.between(1, 24), random.between(1, 24)};
+    const auto penModel = static_cast<core::PenModel>(random.between(0, 2));
+    const int colours = random.between(2, 20);
+    std::vector<core::Rgb8> palette;
+    for (int i = 0; i < colours; ++i) {
+        const std::uint64_t bits = random.next();
+        palette.push_back({static_cast<std::uint8_t>(bits), static_cast<std::uint8_t>(bits >> 8U),
+                           static_cast<std::uint8_t>(bits >> 16U)});
+    }
+    core::Canvas canvas = randomCanvas(random, size, penModel);
+    canvas.freeColours = colours;
+    core::Grid grid = *core::Grid::filled(size.width, size.height, 0);
+
+    std::vector<drawing::Stroke> strokes(static_cast<std::size_t>(random.between(1, 30)));
+    for (drawing::Stroke& stroke : strokes) {
+        stroke.colour = static_cast<core::PaletteIndex>(random.between(1, colours - 1));
+        core::Point pen = {random.between(0, size.width - 1), random.between(0, size.height - 1)};
+        stroke.path.push_back(pen);
+        grid.set(pen.x, pen.y, stroke.colour);
+        const int turns = random.between(0, 6);
+        for (int i = 0; i < turns; ++i) {
+            const core::Point to =
+                randomWay(random, pen, size, penModel == core::PenModel::Diagonals);
+            if (to == pen) continue;
+            paintWay(grid, pen, to, stroke.colour);
+            stroke.path.push_back(to);
+            pen = to;
+        }
+    }
+    drawing::Plan plan = drawing::timedPlan(std::move(strokes), drawing::TimeModel(canvas, timing));
+    std::string title = "Kelp bed " + std::to_string(random.between(1, 9999));
+    return {std::move(title), std::move(grid),
+            *core::Palette::create(std::move(palette), core::PaletteIndex{0}), std::move(canvas),
+            std::move(plan)};
+}
+
+inline board::Load randomLoad(std::uint64_t seed, int mostSlots) {
+    Random random(seed);
+    board::Load load;
+    load.name = "Low tide " + std::to_string(seed);
+    load.timing = randomTiming(random);
+    const int slots = random.between(1, mostSlots);
+    for (int i = 0; i < slots; ++i) load.slots.push_back(randomSlot(random, load.timing));
+    return load;
+}
+
+/// A board on which every random load fits.
+inline core::Board roomyBoard() {
+    core::Board board;
+    board.name = "roomy";
+    board.slots = 255;
+    board.bytes = 1 << 24;
+    return board;
+}
+
+}  // namespace pantile::tests
