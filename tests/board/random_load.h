@@ -82,6 +82,9 @@ inline board::LoadSlot randomSlot(Random& random, const core::PointerTiming& tim
     canvas.freeColours = colours;
     core::Grid grid = *core::Grid::filled(size.width, size.height, 0);
 
+    // A diagonal that takes several reports for a cell may land on the border of a third one.
+    const bool diagonal =
+        penModel == core::PenModel::Diagonals && timing.maxStepDown >= canvas.geometry.cellPitch;
     std::vector<drawing::Stroke> strokes(static_cast<std::size_t>(random.between(1, 30)));
     for (drawing::Stroke& stroke : strokes) {
         stroke.colour = static_cast<core::PaletteIndex>(random.between(1, colours - 1));
@@ -90,8 +93,7 @@ inline board::LoadSlot randomSlot(Random& random, const core::PointerTiming& tim
         grid.set(pen.x, pen.y, stroke.colour);
         const int turns = random.between(0, 6);
         for (int i = 0; i < turns; ++i) {
-            const core::Point to =
-                randomWay(random, pen, size, penModel == core::PenModel::Diagonals);
+            const core::Point to = randomWay(random, pen, size, diagonal);
             if (to == pen) continue;
             paintWay(grid, pen, to, stroke.colour);
             stroke.path.push_back(to);
