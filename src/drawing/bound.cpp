@@ -17,13 +17,27 @@ struct Need {
     std::int64_t travelMs = std::numeric_limits<std::int64_t>::max();  ///< Grid to swatch, or back.
 };
 
+/// The e of the proof: a drag over p counts paints at most one more cell for each report of e.
+/// Where reports may end aslant of cell centres, only this is sure: each paints at most one cell.
+int countsOfAReport(core::PenModel pen, const TimeModel& model) {
+    switch (pen) {
+        case core::PenModel::WholeCells:
+        case core::PenModel::Lines:
+            return model.stepDown();
+        case core::PenModel::Diagonals:
+        case core::PenModel::Sampled:
+            return model.cellPitch();
+    }
+    return model.cellPitch();
+}
+
 /// The least time for the strokes that paint n cells: all in one drag, or each with a click of its
 /// own. Anything between lies between.
-std::int64_t paintingMs(std::int64_t cells, const TimeModel& model) {
+std::int64_t paintingMs(std::int64_t cells, core::PenModel pen, const TimeModel& model) {
     const std::int64_t interval = model.timing().reportIntervalMs;
     const std::int64_t dragged = interval * (cells - 1) * model.cellPitch();
-    const std::int64_t oneDrag =
-        model.clickMs() + (dragged + model.stepDown() - 1) / model.stepDown();
+    const int counts = countsOfAReport(pen, model);
+    const std::int64_t oneDrag = model.clickMs() + (dragged + counts - 1) / counts;
     const std::int64_t allClicks = model.clickMs() * cells + interval * (cells - 1);
     return std::min(oneDrag, allClicks);
 }
@@ -65,7 +79,8 @@ std::int64_t lowerBoundMs(const DrawingRequest& request) {
         if (needs[i].cells == 0) continue;
         const core::Point swatch = model.swatch(static_cast<core::PaletteIndex>(i));
         total += model.clickMs() + model.timing().settleMs;
-        total += paintingMs(needs[i].cells, model) + 2 * needs[i].travelMs;
+        total += paintingMs(needs[i].cells, request.canvas.penModel, model);
+        total += 2 * needs[i].travelMs;
         firstWay = std::min(firstWay, model.travelMs(model.start(), swatch) - needs[i].travelMs);
     }
     return total == 0 ? 0 : total + firstWay;

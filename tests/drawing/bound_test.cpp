@@ -59,6 +59,20 @@ TEST(LowerBound, IsReachedByASnake) {
     EXPECT_EQ(plan.milliseconds, lowerBoundMs(request));
 }
 
+/// Short aslant steps may end in a third cell on their way, so that a drag paints more cells than
+/// its length says.
+TEST(LowerBound, HoldsWhereAslantStepsTouchAThirdCell) {
+    core::PointerTiming timing;
+    timing.maxStepDown = 4;
+    for (const PenModel pen : {PenModel::Diagonals, PenModel::Sampled}) {
+        const DrawingRequest request = tests::requestFor({"00", "00"}, pen, timing);
+        const Stroke aslant{0, {{0, 1}, {1, 0}, {0, 0}}};
+        const Plan plan = timedPlan({aslant}, TimeModel(request.canvas, request.timing));
+        ASSERT_THAT(provePlan(plan, request), isOk());
+        EXPECT_LE(lowerBoundMs(request), plan.milliseconds);
+    }
+}
+
 /// A full snake over all cells in the first colour, then every other cell by random strokes of its
 /// colour in random order, with returns to colours already left.
 Plan wildPlan(tests::Random& random, const DrawingRequest& request) {
