@@ -99,24 +99,20 @@ bool storesIndices(ImageKind kind, std::span<const std::uint8_t> bytes, const QI
     return decodedToTable && (kind == ImageKind::Bmp || isIndexedPng(bytes));
 }
 
+std::uint8_t indexAt(const QImage& image, const uchar* row, int x) {
+    if (image.format() == QImage::Format_Indexed8) return row[x];
+    const auto bit = static_cast<unsigned>(x) % 8;
+    const unsigned mask = image.format() == QImage::Format_Mono ? 0x80U >> bit : 1U << bit;
+    return (row[x / 8] & mask) != 0 ? 1 : 0;
+}
+
 std::vector<std::uint8_t> indicesOf(const QImage& image) {
     std::vector<std::uint8_t> indices;
     indices.reserve(static_cast<std::size_t>(image.width()) *
                     static_cast<std::size_t>(image.height()));
     for (int y = 0; y < image.height(); ++y) {
         const uchar* row = image.constScanLine(y);
-        for (int x = 0; x < image.width(); ++x) {
-            switch (image.format()) {
-                case QImage::Format_Mono:
-                    indices.push_back((row[x / 8] >> (7 - x % 8)) & 1U);
-                    break;
-                case QImage::Format_MonoLSB:
-                    indices.push_back((row[x / 8] >> (x % 8)) & 1U);
-                    break;
-                default:
-                    indices.push_back(row[x]);
-            }
-        }
+        for (int x = 0; x < image.width(); ++x) indices.push_back(indexAt(image, row, x));
     }
     return indices;
 }
