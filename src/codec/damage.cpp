@@ -13,7 +13,8 @@ constexpr std::size_t kFullLine = kFurtherLineData + 1;
 // A line that lost or gained a few symbols still looks like one.
 constexpr std::size_t kFewestLooksFull = kFullLine - 4;
 constexpr std::size_t kMostLooksFull = kFullLine + 4;
-constexpr std::size_t kFewestInOnlyLine = 16;  // So that a chance '0I2' does not look like a code.
+constexpr std::size_t kFewestInFirstLine = 16;  // So that a chance '0I2' does not look like a code.
+constexpr std::size_t kNear = 200;              // Glyphs in which a second line is to be expected.
 constexpr std::size_t kMostReasons = 5;
 
 std::string symbolsInstead(std::size_t line, std::size_t has, std::size_t wants) {
@@ -32,6 +33,9 @@ public:
 
     /// Lines that are as they should be.
     std::size_t goodLines() const { return m_good; }
+
+    /// Where the first good one behind the first line stands; nothing if none is good.
+    std::optional<std::size_t> firstGoodFurtherLine() const { return m_firstGood; }
 
     bool firstLineChecks() const { return m_shape.has_value(); }
 
@@ -115,6 +119,7 @@ private:
 
     void take(const Piece& piece, std::size_t line) {
         ++m_good;
+        if (!m_firstGood) m_firstGood = piece.glyph;
         m_line = line + 1;
         m_endSeen = piece.ended;
     }
@@ -168,18 +173,24 @@ private:
     std::optional<CodeShape> m_shape;  ///< Known if the first line checks.
     std::size_t m_line = 2;            ///< The line that should come next.
     std::size_t m_good = 0;
+    std::optional<std::size_t> m_firstGood;
     bool m_endSeen = false;
     Damage m_damage;
     std::vector<std::string> m_reasons;
     std::size_t m_unnamed = 0;
 };
 
-/// Whether so much of a code is there that it is one, though no line but perhaps the first is
-/// whole.
+/// Whether so much is there that it is a code. In long texts of random letters, such as pictures
+/// written into pages, a few of these signs come together by chance.
 bool looksLikeCode(const Start& start, const LineComparison& comparison) {
-    if (comparison.firstLineChecks() || comparison.goodLines() >= 2) return true;
-    return start.wellFormed && start.symbols >= kFewestInOnlyLine &&
-           start.symbols <= kMostLooksFull;
+    const auto further = comparison.firstGoodFurtherLine();
+    const bool nearLine = further && *further - start.glyph <= kNear;
+    if (nearLine && (start.wellFormed || comparison.goodLines() >= 2)) return true;
+    if (!start.wellFormed) return false;
+    const bool firstLineLong = start.letters >= kFewestLooksFull && start.letters <= kMostLooksFull;
+    const bool firstLineCut =
+        start.letters >= kFewestInFirstLine && start.letters <= kMostLooksFull && start.endsLine;
+    return comparison.firstLineChecks() || firstLineLong || firstLineCut;
 }
 
 }  // namespace
@@ -191,7 +202,7 @@ std::optional<Damage> diagnose(std::span<const Glyph> glyphs, Region region, con
                       "made by a newer Pantile: the code is of form " + std::to_string(form) +
                           ", which is not known here; keep its text, and get a newer Pantile"};
     }
-    if (region.end - region.begin < kFewestInOnlyLine) return std::nullopt;
+    if (region.end - region.begin < kFewestInFirstLine) return std::nullopt;
     const LetterCase letterCase = caseBehind(glyphs, start.glyph);
     if (letterCase != LetterCase::Mixed) {
         const std::string which = letterCase == LetterCase::Small ? "small" : "capital";

@@ -29,11 +29,15 @@ bool isSmall(Glyph glyph) {
     return glyph == kEyeLike || (isSymbol(glyph) && glyph >= kFirstSmall);
 }
 
-void countSymbols(std::span<const Glyph> glyphs, Start& start) {
-    std::size_t at = start.glyph + kStartMarks;
-    const std::size_t most = std::min(glyphs.size(), at + kMostCounted);
-    for (; at < most && isSymbol(glyphs[at]); ++at) ++start.symbols;
-    start.ended = at < glyphs.size() && isEye(glyphs[at]);
+void measure(std::span<const Glyph> glyphs, Start& start) {
+    const std::span<const Glyph> behind = glyphs.subspan(start.glyph + kStartMarks);
+    const auto word = behind.first(std::min(behind.size(), kMostCounted));
+    const auto symbolsEnd = std::find_if_not(word.begin(), word.end(), isSymbol);
+    start.symbols = static_cast<std::size_t>(symbolsEnd - word.begin());
+    start.ended = symbolsEnd != word.end() && isEye(*symbolsEnd);
+    const auto lettersEnd = std::find_if(symbolsEnd, word.end(), isGap);
+    start.letters = static_cast<std::size_t>(lettersEnd - word.begin());
+    start.endsLine = start.letters == behind.size() || behind[start.letters] == kBreak;
 }
 
 /// Which kind a well-formed start with another form number is; nothing if it is no start.
@@ -64,7 +68,7 @@ std::optional<Start> startAt(std::span<const Glyph> glyphs, std::size_t at) {
     }
     const bool unfolded = glyphs[at] == kZero && glyphs[at + 1] == kEye;
     start.wellFormed = unfolded && (at == 0 || isGap(glyphs[at - 1]));
-    countSymbols(glyphs, start);
+    measure(glyphs, start);
     if (whole) return start;
     const std::optional<StartKind> kind = kindOfOtherForm(glyphs, start);
     if (!kind) return std::nullopt;

@@ -24,6 +24,8 @@ struct Start {
     bool wellFormed = false;
     std::size_t symbols = 0;  ///< Symbols right behind the mark, counted up to 40.
     bool ended = false;       ///< An end mark follows right behind them.
+    std::size_t letters = 0;  ///< Symbols and marks right behind the mark, counted up to 40.
+    bool endsLine = false;    ///< Nothing follows those on the line of the text.
 };
 
 /// Cost: linear in the number of glyphs.

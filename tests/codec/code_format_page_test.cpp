@@ -1,0 +1,47 @@
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <string>
+
+#include <gtest/gtest.h>
+
+#include "code_support.h"
+
+namespace pantile::codec {
+namespace {
+
+std::string page() {
+    std::ifstream file(PANTILE_SOURCE_DIR "/docs/code-format.md");
+    return {std::istreambuf_iterator<char>(file), {}};
+}
+
+TEST(CodeFormatPage, PrintsTheCodeOfEveryVector) {
+    const std::string text = page();
+    for (const tests::CodeVector& vector : tests::readCodeVectors()) {
+        EXPECT_NE(text.find(vector.name + ".txt"), std::string::npos) << vector.name;
+        EXPECT_NE(text.find("\n" + vector.code + "\n"), std::string::npos) << vector.name;
+    }
+}
+
+TEST(CodeFormatPage, HoldsNoOtherCodeThanThoseOfTheVectors) {
+    const std::vector<tests::CodeVector> vectors = tests::readCodeVectors();
+    std::vector<core::Palette> palettes;
+    for (const tests::CodeVector& vector : vectors) palettes.push_back(vector.texture.palette());
+    const Harvest harvest = harvestCodes(page(), [&](core::Fingerprint asked) {
+        const auto found = std::find_if(
+            palettes.begin(), palettes.end(),
+            [&](const core::Palette& palette) { return palette.fingerprint() == asked; });
+        return found == palettes.end() ? std::nullopt : std::optional(*found);
+    });
+    EXPECT_TRUE(harvest.damaged.empty());
+    EXPECT_EQ(harvest.found.size(), vectors.size());
+    for (const FoundCode& found : harvest.found) {
+        EXPECT_TRUE(std::any_of(
+            vectors.begin(), vectors.end(),
+            [&](const tests::CodeVector& vector) { return vector.texture == found.texture; }))
+            << found.textLine;
+    }
+}
+
+}  // namespace
+}  // namespace pantile::codec
