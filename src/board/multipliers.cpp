@@ -115,10 +115,10 @@ Multipliers findMultipliers(const SetProblem& problem, const OpenPart& part, Wid
     const std::size_t limits = part.room.size();
     const std::vector<double> price = descend(bound, limits, static_cast<double>(lowest));
     Multipliers result;
-    const double factor = static_cast<double>(std::int64_t{1} << scale);
+    const auto factor = static_cast<double>(std::int64_t{1} << scale);
     for (std::size_t k = 0; k < limits; ++k) {
         // Cut prices still give a valid bound; 2^60 keeps price times use far inside 128 bits.
-        const double largest = static_cast<double>(std::int64_t{1} << 60U);
+        const auto largest = static_cast<double>(std::int64_t{1} << 60U);
         result.price.push_back(
             static_cast<std::int64_t>(std::min(price[k] / bound.unit(k) * factor, largest)));
     }

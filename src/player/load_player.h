@@ -20,7 +20,8 @@ enum load_player_status {
     LOAD_PLAYER_NO_LOAD = 2, /* Not a load at all. */
     LOAD_PLAYER_UNKNOWN = 3, /* A version or a script encoding that this player does not know. */
     LOAD_PLAYER_DAMAGED = 4, /* A checksum is wrong or a rule of the format is broken. */
-    LOAD_PLAYER_NO_SLOT = 5  /* The load has no such slot. */
+    LOAD_PLAYER_NO_SLOT = 5, /* The load has no such slot. */
+    LOAD_PLAYER_BUSY = 6     /* A drawing runs: stop it first, so that the button goes up. */
 };
 
 /* What the player is doing. It draws in MOVING_IN and DRAWING only. */
