@@ -1,0 +1,19 @@
+#pragma once
+
+#include <QJsonArray>
+#include <QJsonObject>
+
+#include "cli/table.h"
+#include "tasks/choose_for_board.h"
+
+namespace pantile::cli {
+
+/// The slots of a choice, numbered from 1.
+QJsonArray slotsJson(const tasks::Choice& choice);
+
+/// All of a choice by the contract's names.
+QJsonObject choiceJson(const tasks::Choice& choice);
+
+Table slotTable(const tasks::Choice& choice);
+
+}  // namespace pantile::cli

@@ -1,0 +1,174 @@
+#include <ostream>
+
+#include "cli/commands/all.h"
+#include "cli/json.h"
+#include "cli/standard_input.h"
+#include "cli/texture_answer.h"
+#include "core/text.h"
+#include "tasks/gather.h"
+#include "tasks/library_place.h"
+
+namespace pantile::cli {
+
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+
+namespace {
+
+constexpr std::array<Choice<picture::Fit>, 4> kFits = {{
+    {"cover", picture::Fit::Cover},
+    {"contain", picture::Fit::Contain},
+    {"stretch", picture::Fit::Stretch},
+    {"exact", picture::Fit::Exact},
+}};
+constexpr std::array<Choice<picture::Scale>, 2> kScales = {{
+    {"area", picture::Scale::Area},
+    {"nearest", picture::Scale::Nearest},
+}};
+constexpr std::array<Choice<picture::Dither>, 2> kDithers = {{
+    {"none", picture::Dither::None},
+    {"floyd-steinberg", picture::Dither::FloydSteinberg},
+}};
+
+Result<tasks::PictureSettings> pictureSettings(const Arguments& arguments) {
+    tasks::PictureSettings settings;
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto colours,
+        arguments.number("--colours", core::kMinPaletteColours, core::kMaxPaletteColours));
+    if (colours) settings.colours = static_cast<int>(*colours);
+    if (const auto fit = arguments.value("--fit")) {
+        PANTILE_ASSIGN_OR_RETURN(settings.fit, parseChoice("--fit", *fit, kFits));
+    }
+    if (const auto scale = arguments.value("--scale")) {
+        PANTILE_ASSIGN_OR_RETURN(settings.scale, parseChoice("--scale", *scale, kScales));
+    }
+    if (const auto dither = arguments.value("--dither")) {
+        PANTILE_ASSIGN_OR_RETURN(settings.dither, parseChoice("--dither", *dither, kDithers));
+    }
+    PANTILE_ASSIGN_OR_RETURN(const auto strength, arguments.fraction("--strength", 0, 1));
+    settings.strength = strength.value_or(1);
+    return settings;
+}
+
+Result<std::vector<tasks::GatherInput>> gatherInputs(Session& session, const Arguments& arguments) {
+    std::vector<tasks::GatherInput> inputs;
+    bool standardInputTaken = false;
+    for (const std::string& path : arguments.positional()) {
+        if (path != "-") {
+            inputs.push_back({path, std::nullopt});
+            continue;
+        }
+        if (standardInputTaken) {
+            return Error{ErrorKind::Usage, "'-' stands twice", "standard input can be read once"};
+        }
+        standardInputTaken = true;
+        PANTILE_ASSIGN_OR_RETURN(std::string bytes, readStandardInput(session.in));
+        inputs.push_back({"standard input", std::move(bytes)});
+    }
+    return inputs;
+}
+
+QJsonObject reportJson(const tasks::GatherReport& report) {
+    const auto added = jsonArray(report.added, [](const tasks::GatheredTexture& texture) {
+        return QJsonObject{{"id", jsonNumber(texture.id.value)}, {"title", jsonText(texture.title)},
+                           {"width", texture.size.width},        {"height", texture.size.height},
+                           {"colours", texture.colours},         {"path", jsonText(texture.path)},
+                           {"recovered", texture.recovered}};
+    });
+    const auto known = jsonArray(report.known, [](const tasks::KnownTexture& texture) {
+        return QJsonObject{{"id", jsonNumber(texture.id.value)}, {"path", jsonText(texture.path)}};
+    });
+    const auto refused = jsonArray(report.refused, [](const tasks::RefusedInput& input) {
+        return QJsonObject{{"path", jsonText(input.path)},
+                           {"reason", jsonText(input.error.message)},
+                           {"hint", jsonText(input.error.hint)}};
+    });
+    return {{"added", added},
+            {"known", known},
+            {"refused", refused},
+            {"passed_over", jsonNumber(report.passedOver)}};
+}
+
+void printReport(Session& session, const tasks::GatherReport& report) {
+    for (const tasks::GatheredTexture& texture : report.added) {
+        session.out << (texture.recovered ? "Recovered " : "Added ") << texture.id.value << "  "
+                    << core::visibleText(texture.title) << ", " << texture.size.width << "x"
+                    << texture.size.height << ", " << counted(texture.colours, "colour", "colours")
+                    << '\n';
+    }
+    for (const tasks::KnownTexture& texture : report.known) {
+        session.out << "Known " << texture.id.value << "  " << core::visibleText(texture.title)
+                    << ", from " << core::visibleText(texture.path) << '\n';
+    }
+    for (const tasks::RefusedInput& input : report.refused) {
+        session.err << "Refused " << core::visibleText(input.path) << ": "
+                    << core::visibleText(input.error.message) << '\n';
+        if (!input.error.hint.empty())
+            session.err << "  " << core::visibleText(input.error.hint) << '\n';
+    }
+    session.out << report.added.size() << " added, " << report.known.size() << " known already, "
+                << report.refused.size() << " refused";
+    if (report.passedOver > 0) session.out << ", " << report.passedOver << " files passed over";
+    session.out << ".\n";
+}
+
+Result<Outcome> run(Session& session, const Arguments& arguments) {
+    PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 1, 100000, "add PATH..."));
+    tasks::GatherOptions options;
+    PANTILE_ASSIGN_OR_RETURN(options.pictures, pictureSettings(arguments));
+    options.canvas = arguments.value("--canvas").value_or("");
+    options.title = arguments.value("--title");
+    options.author = arguments.value("--author");
+    options.licence = arguments.value("--licence");
+    options.source = arguments.value("--source");
+    options.tags = arguments.values("--tag");
+    options.shelf = arguments.value("--shelf").value_or("");
+    PANTILE_ASSIGN_OR_RETURN(const auto inputs, gatherInputs(session, arguments));
+    PANTILE_ASSIGN_OR_RETURN(auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
+    PANTILE_ASSIGN_OR_RETURN(const tasks::GatherReport report,
+                             tasks::gather(library, inputs, options, session.progress()));
+    if (session.json) {
+        printJson(session.out, reportJson(report));
+    } else {
+        printReport(session, report);
+    }
+    return report.refused.empty() ? Outcome::Done : Outcome::SomeRefused;
+}
+
+}  // namespace
+
+Command addCommand() {
+    return {
+        "add",
+        "Adds pictures, grids and codes to the library.",
+        {"PATH... [options]"},
+        {
+            {"--canvas", OptionKind::Value, "NAME", "make pictures fit this canvas"},
+            {"--colours", OptionKind::Value, "N", "at most so many colours, 2 to 256"},
+            {"--fit", OptionKind::Value, "cover|contain|stretch|exact",
+             "how a picture meets the grid"},
+            {"--scale", OptionKind::Value, "area|nearest", "how pixels become cells"},
+            {"--dither", OptionKind::Value, "none|floyd-steinberg",
+             "how missing colours are mixed"},
+            {"--strength", OptionKind::Value, "0..1", "how strongly to dither"},
+            {"--title", OptionKind::Value, "TEXT", "the title, else the file's name"},
+            {"--tag", OptionKind::Repeated, "WORD", "a tag"},
+            {"--shelf", OptionKind::Value, "NAME", "put them on this shelf"},
+            {"--author", OptionKind::Value, "TEXT", "who made them; a code's own author stays"},
+            {"--licence", OptionKind::Value, "TEXT", "their licence; a code's own licence stays"},
+            {"--source", OptionKind::Value, "TEXT", "where they come from, else the file's name"},
+        },
+        "PATH is a picture (PNG, JPEG, GIF, BMP, WebP), a grid of palette indices as CSV, any text "
+        "or\n"
+        "HTML file with codes in it, or a folder of such files; - is standard input. A texture "
+        "that\n"
+        "is there already is not added again. Without --canvas and --fit, pictures of at most "
+        "64x64\n"
+        "are taken cell by cell, larger ones are made to cover 64x64 cells.",
+        run,
+    };
+}
+
+}  // namespace pantile::cli

@@ -1,0 +1,34 @@
+#pragma once
+
+// One function for each command, in the order of the help.
+
+#include "cli/command.h"
+
+namespace pantile::cli {
+
+Command addCommand();
+Command findCommandSpec();
+Command showCommand();
+Command setCommand();
+Command tagCommand();
+Command shelfCommand();
+Command removeCommand();
+Command recoverCommand();
+Command historyCommand();
+Command revertCommand();
+Command purgeCommand();
+Command codeCommand();
+Command readCommand();
+Command exportCommand();
+Command paletteCommand();
+Command canvasCommand();
+Command boardCommand();
+Command planCommand();
+Command fitCommand();
+Command loadCommand();
+Command checkCommand();
+Command backupCommand();
+Command restoreCommand();
+Command helpCommand();
+
+}  // namespace pantile::cli

@@ -1,0 +1,257 @@
+// set, tag, remove, recover, history, revert, purge: changes to textures, each one revision.
+
+#include "catalogue/edit.h"
+
+#include <ostream>
+
+#include "catalogue/history.h"
+#include "catalogue/query_parser.h"
+#include "catalogue/reader.h"
+#include "cli/commands/all.h"
+#include "cli/json.h"
+#include "cli/selection.h"
+#include "cli/texture_answer.h"
+#include "core/texture.h"
+#include "tasks/library_place.h"
+#include "tasks/texture_json.h"
+
+namespace pantile::cli {
+
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+
+namespace {
+
+Outcome answerChanged(Session& session, std::int64_t changed, std::string_view verb) {
+    if (session.json) {
+        printJson(session.out, {{"changed", jsonNumber(changed)}});
+    } else {
+        session.out << counted(changed, "texture", "textures") << ' ' << verb << ".\n";
+    }
+    return Outcome::Done;
+}
+
+// Opens the library, finds the textures and changes them all in one transaction.
+template <typename Change>
+Result<Outcome> changeSelected(Session& session, const std::vector<std::string>& words,
+                               std::string_view verb, Change change) {
+    PANTILE_ASSIGN_OR_RETURN(auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
+    PANTILE_ASSIGN_OR_RETURN(const Selection selection, selectTextures(library, words));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed, change(library, selection.ids));
+    return answerChanged(session, changed, verb);
+}
+
+Result<Outcome> runSet(Session& session, const Arguments& arguments) {
+    catalogue::TextPatch patch;
+    patch.title = arguments.value("--title");
+    patch.author = arguments.value("--author");
+    patch.licence = arguments.value("--licence");
+    patch.note = arguments.value("--note");
+    patch.source = arguments.value("--source");
+    const bool empty =
+        !patch.title && !patch.author && !patch.licence && !patch.note && !patch.source;
+    if (empty) {
+        return Error{ErrorKind::Usage, "nothing to set was given",
+                     "write for example --title \"Wet sand\""};
+    }
+    return changeSelected(session, arguments.positional(), "changed",
+                          [&](catalogue::Library& library, const auto& ids) {
+                              return catalogue::setText(library, ids, patch);
+                          });
+}
+
+struct TagWords {
+    std::vector<std::string> selection;
+    std::vector<std::string> add;
+    std::vector<std::string> drop;
+};
+
+Result<TagWords> tagWords(const std::vector<std::string>& words) {
+    TagWords split;
+    for (const std::string& word : words) {
+        const bool adds = word.starts_with('+');
+        if (!adds && !word.starts_with('-')) {
+            split.selection.push_back(word);
+            continue;
+        }
+        const std::string tag = word.substr(1);
+        const auto checked = core::checkTag(tag);
+        if (!checked) return Error{ErrorKind::Usage, checked.error().message, checked.error().hint};
+        (adds ? split.add : split.drop).push_back(tag);
+    }
+    if (split.add.empty() && split.drop.empty()) {
+        return Error{ErrorKind::Usage, "no tag was given",
+                     "write +word to add one, -word to drop one"};
+    }
+    return split;
+}
+
+Result<Outcome> runTag(Session& session, const Arguments& arguments) {
+    PANTILE_ASSIGN_OR_RETURN(const TagWords words, tagWords(arguments.positional()));
+    return changeSelected(session, words.selection, "changed",
+                          [&](catalogue::Library& library, const auto& ids) {
+                              return catalogue::changeTags(library, ids, words.add, words.drop);
+                          });
+}
+
+Result<Outcome> runRemove(Session& session, const Arguments& arguments) {
+    return changeSelected(session, arguments.positional(), "removed, and recoverable until purge",
+                          [](catalogue::Library& library, const auto& ids) {
+                              return catalogue::removeTextures(library, ids);
+                          });
+}
+
+Result<Outcome> runRecover(Session& session, const Arguments& arguments) {
+    return changeSelected(session, arguments.positional(), "recovered",
+                          [](catalogue::Library& library, const auto& ids) {
+                              return catalogue::recoverTextures(library, ids);
+                          });
+}
+
+std::string fieldsChanged(const catalogue::RevisionBefore& before) {
+    std::string fields;
+    const auto name = [&](bool changed, std::string_view field) {
+        if (changed) fields += (fields.empty() ? "" : ", ") + std::string(field);
+    };
+    name(before.title.has_value(), "title");
+    name(before.author.has_value(), "author");
+    name(before.licence.has_value(), "licence");
+    name(before.source.has_value(), "source");
+    name(before.note.has_value(), "note");
+    name(before.tags.has_value(), "tags");
+    name(before.contentId.has_value(), "picture");
+    return fields;
+}
+
+QJsonObject revisionJson(const catalogue::Revision& revision) {
+    QJsonObject before;
+    const auto put = [&](const char* name, const std::optional<std::string>& text) {
+        if (text) before[QLatin1String(name)] = jsonText(*text);
+    };
+    put("title", revision.before.title);
+    put("author", revision.before.author);
+    put("licence", revision.before.licence);
+    put("source", revision.before.source);
+    put("note", revision.before.note);
+    if (revision.before.tags) before["tags"] = jsonTexts(*revision.before.tags);
+    return {{"revision", revision.number},
+            {"at", jsonText(tasks::utcTime(revision.at))},
+            {"what", jsonText(catalogue::revisionKindName(revision.kind))},
+            {"before", before}};
+}
+
+Result<Outcome> runHistory(Session& session, const Arguments& arguments) {
+    PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 1, 1, "history ID"));
+    PANTILE_ASSIGN_OR_RETURN(const auto id, parseTextureId(arguments.positional().front()));
+    PANTILE_ASSIGN_OR_RETURN(const auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
+    PANTILE_ASSIGN_OR_RETURN(const auto revisions, catalogue::history(library, id));
+    if (session.json) {
+        printJson(session.out, {{"id", jsonNumber(id.value)},
+                                {"revisions", jsonArray(revisions, revisionJson)}});
+        return Outcome::Done;
+    }
+    Table table({{"revision", Align::Right}, {"at"}, {"what"}, {"fields"}});
+    for (const catalogue::Revision& revision : revisions) {
+        table.addRow({std::to_string(revision.number), tasks::utcTime(revision.at),
+                      std::string(catalogue::revisionKindName(revision.kind)),
+                      fieldsChanged(revision.before)});
+    }
+    table.print(session.out);
+    return Outcome::Done;
+}
+
+Result<Outcome> runRevert(Session& session, const Arguments& arguments) {
+    PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 2, 2, "revert ID REVISION"));
+    const auto& words = arguments.positional();
+    PANTILE_ASSIGN_OR_RETURN(const auto id, parseTextureId(words[0]));
+    PANTILE_ASSIGN_OR_RETURN(const auto revision,
+                             parseNumber("a revision", words[1], 1, 2147483647));
+    PANTILE_ASSIGN_OR_RETURN(auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed,
+                             catalogue::revertTexture(library, id, static_cast<int>(revision)));
+    return answerChanged(session, changed, "reverted");
+}
+
+Result<Outcome> runPurge(Session& session, const Arguments& arguments) {
+    PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 0, 0, "purge --for-good"));
+    if (!arguments.has("--for-good")) {
+        return Error{
+            ErrorKind::Usage, "purge destroys every removed texture, and that cannot be undone",
+            "look at them with: pantile find is:removed; then write: pantile purge --for-good"};
+    }
+    PANTILE_ASSIGN_OR_RETURN(auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
+    PANTILE_ASSIGN_OR_RETURN(const auto removed, catalogue::parseQuery("is:removed"));
+    PANTILE_ASSIGN_OR_RETURN(const auto ids, catalogue::findIds(library, removed));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed, catalogue::purgeRemoved(library, ids));
+    return answerChanged(session, changed, "destroyed");
+}
+
+}  // namespace
+
+Command setCommand() {
+    return {"set",
+            "Sets title, author, licence, note or source.",
+            {"SELECTION --title TEXT ..."},
+            {
+                {"--title", OptionKind::Value, "TEXT", "the title"},
+                {"--author", OptionKind::Value, "TEXT", "who made it"},
+                {"--licence", OptionKind::Value, "TEXT", "its licence"},
+                {"--note", OptionKind::Value, "TEXT", "a note of your own"},
+                {"--source", OptionKind::Value, "TEXT", "where it comes from"},
+            },
+            "",
+            runSet};
+}
+
+Command tagCommand() {
+    return {"tag",
+            "Adds and drops tags.",
+            {"SELECTION +word... -word..."},
+            {},
+            "For example: pantile tag \"title:shingle\" +stone -draft",
+            runTag};
+}
+
+Command removeCommand() {
+    return {"remove", "Removes textures; they stay recoverable until purge.", {"SELECTION"}, {}, "",
+            runRemove};
+}
+
+Command recoverCommand() {
+    return {
+        "recover",
+        "Brings removed textures back.",
+        {"SELECTION"},
+        {},
+        "Removed textures are found with is:removed, as in: pantile recover \"is:removed kelp\"",
+        runRecover};
+}
+
+Command historyCommand() {
+    return {"history", "Lists the revisions of one texture.", {"ID"}, {}, "", runHistory};
+}
+
+Command revertCommand() {
+    return {"revert",
+            "Takes one texture back to what it was after a revision.",
+            {"ID REVISION"},
+            {},
+            "",
+            runRevert};
+}
+
+Command purgeCommand() {
+    return {"purge",
+            "Destroys every removed texture for good.",
+            {"--for-good"},
+            {{"--for-good", OptionKind::Flag, "", "yes, destroy them"}},
+            "",
+            runPurge};
+}
+
+}  // namespace pantile::cli

@@ -1,0 +1,75 @@
+#include <ostream>
+
+#include "cli/commands/all.h"
+#include "cli/json.h"
+#include "cli/selection.h"
+#include "cli/texture_answer.h"
+#include "picture/enlarge.h"
+#include "tasks/export_textures.h"
+#include "tasks/library_place.h"
+
+namespace pantile::cli {
+
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+using tasks::ExportForm;
+
+namespace {
+
+constexpr std::array<Choice<ExportForm>, 5> kForms = {{
+    {"png", ExportForm::Png},
+    {"csv", ExportForm::Csv},
+    {"json", ExportForm::Json},
+    {"text", ExportForm::Text},
+    {"sheet", ExportForm::Sheet},
+}};
+
+Result<Outcome> run(Session& session, const Arguments& arguments) {
+    const auto form = arguments.value("--as");
+    const auto folder = arguments.value("--into");
+    if (!form || !folder) {
+        return Error{ErrorKind::Usage, "the form or the folder is missing",
+                     "write export SELECTION --as png|csv|json|text|sheet --into DIR"};
+    }
+    tasks::ExportOptions options;
+    PANTILE_ASSIGN_OR_RETURN(options.form, parseChoice("--as", *form, kForms));
+    PANTILE_ASSIGN_OR_RETURN(const auto enlarge,
+                             arguments.number("--enlarge", 1, picture::kMaxEnlargement));
+    options.enlarge = static_cast<int>(enlarge.value_or(1));
+    if (arguments.has("--replace")) options.ifExists = tasks::IfExists::Replace;
+    PANTILE_ASSIGN_OR_RETURN(const auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
+    PANTILE_ASSIGN_OR_RETURN(const Selection selection,
+                             selectTextures(library, arguments.positional()));
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto files,
+        tasks::exportTextures(library, selection.ids, *folder, options, session.progress()));
+    if (session.json) {
+        printJson(session.out, {{"files", jsonArray(files, [](const auto& file) {
+                                     return jsonText(file.string());
+                                 })}});
+        return Outcome::Done;
+    }
+    for (const auto& file : files) session.out << "Wrote " << file.string() << '\n';
+    return Outcome::Done;
+}
+
+}  // namespace
+
+Command exportCommand() {
+    return {"export",
+            "Writes textures as files that other programs open.",
+            {"SELECTION --as png|csv|json|text|sheet --into DIR"},
+            {
+                {"--as", OptionKind::Value, "FORM",
+                 "png, csv, json, text (the code), or sheet: all in one PNG"},
+                {"--into", OptionKind::Value, "DIR", "the folder, made if it is missing"},
+                {"--enlarge", OptionKind::Value, "N", "pixels a cell of a png, 1 to 64"},
+                {"--replace", OptionKind::Flag, "", "files of the same name may be replaced"},
+            },
+            "",
+            run};
+}
+
+}  // namespace pantile::cli

@@ -1,0 +1,76 @@
+#pragma once
+
+// What the commands for canvases and boards have in common: list, show, add, set and remove by
+// name.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "catalogue/library.h"
+#include "cli/command.h"
+#include "tasks/library_place.h"
+
+namespace pantile::cli {
+
+template <typename Profile>
+struct ProfileVerbs {
+    std::string_view what;  ///< "canvas"
+    core::Result<std::vector<Profile>> (*list)(const catalogue::Library&);
+    core::Result<Profile> (*read)(const catalogue::Library&, std::string_view name);
+    core::Result<void> (*add)(catalogue::Library&, const Profile&);
+    core::Result<void> (*set)(catalogue::Library&, const Profile&);
+    core::Result<void> (*remove)(catalogue::Library&, std::string_view name);
+
+    /// A new profile of that name. Errors: Usage if an option that it needs is missing.
+    core::Result<Profile> (*start)(const Arguments&, const std::string& name);
+    /// Puts what the options say over the profile.
+    core::Result<void> (*readOptions)(const Arguments&, const catalogue::Library&, Profile&);
+    Outcome (*answer)(Session&, const std::vector<Profile>&);
+};
+
+template <typename Profile>
+core::Result<Outcome> changeProfile(Session& session, const Arguments& arguments,
+                                    const ProfileVerbs<Profile>& verbs, std::string_view action,
+                                    const std::string& name) {
+    PANTILE_ASSIGN_OR_RETURN(auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
+    if (action == "remove") {
+        PANTILE_RETURN_IF_ERROR(verbs.remove(library, name));
+        session.say("Removed the " + std::string(verbs.what) + " " + name + ".");
+        return verbs.answer(session, {});
+    }
+    const bool isNew = action == "add";
+    PANTILE_ASSIGN_OR_RETURN(Profile profile,
+                             isNew ? verbs.start(arguments, name) : verbs.read(library, name));
+    PANTILE_RETURN_IF_ERROR(verbs.readOptions(arguments, library, profile));
+    PANTILE_RETURN_IF_ERROR(isNew ? verbs.add(library, profile) : verbs.set(library, profile));
+    return verbs.answer(session, {profile});
+}
+
+template <typename Profile>
+core::Result<Outcome> runProfiles(Session& session, const Arguments& arguments,
+                                  const ProfileVerbs<Profile>& verbs) {
+    const auto& words = arguments.positional();
+    const std::string action = words.empty() ? "" : words[0];
+    const bool named = words.size() == 2;
+    if (named && (action == "add" || action == "set" || action == "remove")) {
+        return changeProfile(session, arguments, verbs, action, words[1]);
+    }
+    const bool lists = action == "list" && words.size() == 1;
+    if (!lists && !(action == "show" && named)) {
+        const std::string what(verbs.what);
+        return core::Error{core::ErrorKind::Usage, "this is no way to use " + what,
+                           "write " + what + " list, show NAME, add NAME, set NAME or remove NAME"};
+    }
+    PANTILE_ASSIGN_OR_RETURN(const auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
+    if (lists) {
+        PANTILE_ASSIGN_OR_RETURN(const std::vector<Profile> profiles, verbs.list(library));
+        return verbs.answer(session, profiles);
+    }
+    PANTILE_ASSIGN_OR_RETURN(const Profile profile, verbs.read(library, words[1]));
+    return verbs.answer(session, {profile});
+}
+
+}  // namespace pantile::cli

@@ -1,0 +1,101 @@
+#include <ostream>
+
+#include "catalogue/shelves.h"
+#include "cli/commands/all.h"
+#include "cli/json.h"
+#include "cli/selection.h"
+#include "cli/texture_answer.h"
+#include "tasks/library_place.h"
+
+namespace pantile::cli {
+
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+
+namespace {
+
+constexpr std::string_view kUsage =
+    "shelf list, shelf put NAME SELECTION, shelf take NAME SELECTION, shelf rename NAME NEW or "
+    "shelf "
+    "remove NAME";
+
+Result<Outcome> answerChanged(Session& session, std::int64_t changed, std::string_view what) {
+    if (session.json) {
+        printJson(session.out, {{"changed", jsonNumber(changed)}});
+    } else {
+        session.out << what << ".\n";
+    }
+    return Outcome::Done;
+}
+
+Result<Outcome> listShelves(Session& session) {
+    PANTILE_ASSIGN_OR_RETURN(const auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
+    PANTILE_ASSIGN_OR_RETURN(const auto shelves, catalogue::listShelves(library));
+    if (session.json) {
+        printJsonList(session.out, jsonArray(shelves, [](const catalogue::Shelf& shelf) {
+                          return QJsonObject{{"name", jsonText(shelf.name)},
+                                             {"textures", jsonNumber(shelf.count)}};
+                      }));
+        return Outcome::Done;
+    }
+    Table table({{"shelf"}, {"textures", Align::Right}});
+    for (const catalogue::Shelf& shelf : shelves) {
+        table.addRow({shelf.name, std::to_string(shelf.count)});
+    }
+    table.print(session.out);
+    session.out << counted(static_cast<std::int64_t>(shelves.size()), "shelf", "shelves") << ".\n";
+    return Outcome::Done;
+}
+
+Result<Outcome> putOrTake(Session& session, bool put, const std::vector<std::string>& words) {
+    PANTILE_ASSIGN_OR_RETURN(auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
+    const std::vector<std::string> selected(words.begin() + 2, words.end());
+    PANTILE_ASSIGN_OR_RETURN(const Selection selection, selectTextures(library, selected));
+    const std::string& name = words[1];
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed,
+                             put ? catalogue::putOnShelf(library, selection.ids, name)
+                                 : catalogue::takeFromShelf(library, selection.ids, name));
+    return answerChanged(
+        session, changed,
+        counted(changed, "texture", "textures") + (put ? " put on " : " taken from ") + name);
+}
+
+Result<Outcome> run(Session& session, const Arguments& arguments) {
+    const auto& words = arguments.positional();
+    const std::string action = words.empty() ? "" : words[0];
+    if (action == "list" && words.size() == 1) return listShelves(session);
+    if ((action == "put" || action == "take") && words.size() >= 3) {
+        return putOrTake(session, action == "put", words);
+    }
+    const bool renames = action == "rename" && words.size() == 3;
+    const bool removes = action == "remove" && words.size() == 2;
+    if (!renames && !removes) {
+        return Error{ErrorKind::Usage, "this is no way to use shelf",
+                     "write " + std::string(kUsage)};
+    }
+    PANTILE_ASSIGN_OR_RETURN(auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
+    if (renames) {
+        PANTILE_RETURN_IF_ERROR(catalogue::renameShelf(library, words[1], words[2]));
+        return answerChanged(session, 1, "Shelf " + words[1] + " is now " + words[2]);
+    }
+    PANTILE_RETURN_IF_ERROR(catalogue::deleteShelf(library, words[1]));
+    return answerChanged(session, 1,
+                         "Shelf " + words[1] + " removed; its textures stay in the library");
+}
+
+}  // namespace
+
+Command shelfCommand() {
+    return {"shelf",
+            "Keeps named, ordered groups of textures.",
+            {"list", "put NAME SELECTION", "take NAME SELECTION", "rename NAME NEW", "remove NAME"},
+            {},
+            "A shelf is made when the first texture is put on it.",
+            run};
+}
+
+}  // namespace pantile::cli

@@ -1,0 +1,75 @@
+#include "cli/selection.h"
+
+#include <algorithm>
+#include <limits>
+#include <optional>
+#include <set>
+
+#include "catalogue/query_parser.h"
+#include "catalogue/reader.h"
+#include "cli/arguments.h"
+#include "core/text.h"
+
+namespace pantile::cli {
+
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+
+namespace {
+
+bool isNumber(std::string_view word) {
+    return !word.empty() && word.find_first_not_of("0123456789") == std::string_view::npos;
+}
+
+Result<std::vector<core::TextureId>> search(const catalogue::Library& library,
+                                            const std::string& text) {
+    const auto query = catalogue::parseQuery(text);
+    if (!query) return Error{ErrorKind::Usage, query.error().message, query.error().hint};
+    return catalogue::findIds(library, *query);
+}
+
+}  // namespace
+
+Result<core::TextureId> parseTextureId(std::string_view word) {
+    PANTILE_ASSIGN_OR_RETURN(const long long number,
+                             parseNumber("an id", word, 1, std::numeric_limits<long long>::max()));
+    return core::TextureId{number};
+}
+
+Result<Selection> selectTextures(const catalogue::Library& library,
+                                 const std::vector<std::string>& words) {
+    if (words.empty()) {
+        return Error{ErrorKind::Usage, "no textures were named",
+                     "give ids, a search in quotes such as \"tag:kelp\", or all"};
+    }
+    Selection selection;
+    std::set<core::TextureId> seen;
+    const auto take = [&](core::TextureId id) {
+        if (seen.insert(id).second) selection.ids.push_back(id);
+    };
+    std::optional<std::string> query;
+    for (const std::string& word : words) {
+        if (isNumber(word)) {
+            PANTILE_ASSIGN_OR_RETURN(const core::TextureId id, parseTextureId(word));
+            take(id);
+        } else if (query) {
+            return Error{ErrorKind::Usage, "'" + core::excerpt(word) + "' is a second search",
+                         "put all of a search into one pair of quotes"};
+        } else {
+            query = word;
+        }
+    }
+    if (query) {
+        selection.fromSearch = true;
+        PANTILE_ASSIGN_OR_RETURN(const std::vector<core::TextureId> found, search(library, *query));
+        for (const core::TextureId id : found) take(id);
+    }
+    if (selection.ids.empty()) {
+        return Error{ErrorKind::NotFound, "no texture answers '" + core::excerpt(*query) + "'",
+                     "'pantile find' lists all that are there"};
+    }
+    return selection;
+}
+
+}  // namespace pantile::cli

@@ -1,0 +1,40 @@
+#include "cli/texture_answer.h"
+
+namespace pantile::cli {
+
+std::string spokenTime(std::int64_t milliseconds) {
+    constexpr std::int64_t kMinute = 60'000;
+    const std::int64_t wholeSeconds = (milliseconds + 500) / 1000;
+    if (milliseconds >= kMinute) {
+        return std::to_string(wholeSeconds / 60) + " min " + std::to_string(wholeSeconds % 60) +
+               " s";
+    }
+    const std::int64_t tenths = (milliseconds + 50) / 100;
+    return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " s";
+}
+
+std::string counted(std::int64_t number, std::string_view one, std::string_view many) {
+    return std::to_string(number) + " " + std::string(number == 1 ? one : many);
+}
+
+Table textureTable(std::span<const catalogue::TextureRow> rows) {
+    Table table({{"id", Align::Right},
+                 {"title"},
+                 {"cells", Align::Right},
+                 {"colours", Align::Right},
+                 {"drawing", Align::Right},
+                 {"bytes", Align::Right},
+                 {"tags"}});
+    for (const catalogue::TextureRow& row : rows) {
+        std::string tags;
+        for (const std::string& tag : row.tags) tags += (tags.empty() ? "" : " ") + tag;
+        table.addRow({std::to_string(row.id.value), row.title.empty() ? "(no title)" : row.title,
+                      std::to_string(row.size.width) + "x" + std::to_string(row.size.height),
+                      std::to_string(row.colours),
+                      row.estimate ? spokenTime(row.estimate->drawMs) : "-",
+                      row.estimate ? std::to_string(row.estimate->loadBytes) : "-", tags});
+    }
+    return table;
+}
+
+}  // namespace pantile::cli

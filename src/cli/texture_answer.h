@@ -1,0 +1,23 @@
+#pragma once
+
+// Textures and figures in answers for people.
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "catalogue/texture_row.h"
+#include "cli/table.h"
+
+namespace pantile::cli {
+
+Table textureTable(std::span<const catalogue::TextureRow> rows);
+
+/// "1 min 12 s", "8.4 s".
+std::string spokenTime(std::int64_t milliseconds);
+
+/// "1 texture", "3 textures".
+std::string counted(std::int64_t number, std::string_view one, std::string_view many);
+
+}  // namespace pantile::cli

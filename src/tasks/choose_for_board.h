@@ -1,0 +1,67 @@
+#pragma once
+
+// Choose: which of some textures a board should carry, and in which slot each lies.
+
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "board/load.h"
+#include "catalogue/library.h"
+#include "core/board.h"
+#include "core/ids.h"
+#include "core/progress.h"
+#include "core/result.h"
+
+namespace pantile::tasks {
+
+/// What a texture is worth unless something else is said.
+inline constexpr std::int64_t kUsualWorth = 3;
+
+struct ChooseOptions {
+    std::string board;
+    std::string canvas;  ///< By name, or empty for the one that chooseCanvas gives each texture.
+    std::set<core::TextureId> must;
+    std::map<core::TextureId, std::int64_t> worth;  ///< kUsualWorth for the others.
+    std::optional<std::int64_t> milliseconds;       ///< Drawing time of all together.
+};
+
+struct ChosenSlot {
+    core::TextureId id;
+    std::int64_t bytes = 0;
+    std::int64_t milliseconds = 0;
+    board::LoadSlot slot;
+};
+
+struct NotChosen {
+    core::TextureId id;
+    std::string reason;
+};
+
+struct Choice {
+    core::Board board;
+    std::vector<ChosenSlot> slots;  ///< In slot order, the first is slot 1.
+    std::int64_t bytes = 0;         ///< Of the whole load.
+    std::int64_t milliseconds = 0;
+    std::int64_t worth = 0;
+    std::vector<NotChosen> leftOut;
+    bool provenBest = false;
+};
+
+/// Plans each texture and picks the set of greatest worth within slots, bytes and time.
+/// Errors: NotFound for names and ids; DoesNotFit if the musts alone do not fit; InvalidInput for a
+/// worth out of range or a must or worth that is not among `ids`; Cancelled.
+core::Result<Choice> chooseForBoard(const catalogue::Library& library,
+                                    const std::vector<core::TextureId>& ids,
+                                    const ChooseOptions& options,
+                                    const core::Progress& progress = {});
+
+/// All of `ids` in that order as a load. Errors: as chooseForBoard; DoesNotFit, naming the texture
+/// or the limit, if they do not all fit.
+core::Result<Choice> takeAll(const catalogue::Library& library,
+                             const std::vector<core::TextureId>& ids, const ChooseOptions& options,
+                             const core::Progress& progress = {});
+
+}  // namespace pantile::tasks

@@ -1,0 +1,67 @@
+#include "tasks/drawing_estimate.h"
+
+#include <algorithm>
+
+#include "board/profile.h"
+#include "catalogue/boards.h"
+#include "catalogue/canvases.h"
+#include "core/fingerprint.h"
+#include "tasks/plan_drawing.h"
+
+namespace pantile::tasks {
+
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+
+namespace {
+
+void addNumber(core::FingerprintBuilder& builder, std::int64_t number) {
+    for (unsigned shift = 0; shift < 64; shift += 8) {
+        builder.addByte(static_cast<std::uint8_t>(static_cast<std::uint64_t>(number) >> shift));
+    }
+}
+
+// Names the settings that the figures hang on, so that figures for other settings are told apart.
+std::string profileKey(const core::Canvas& canvas, const core::Board& board) {
+    core::FingerprintBuilder builder;
+    const core::CanvasGeometry& g = canvas.geometry;
+    const core::PointerTiming& t = board.timing;
+    for (const std::int64_t number :
+         {std::int64_t{canvas.size.width}, std::int64_t{canvas.size.height},
+          static_cast<std::int64_t>(canvas.penModel), std::int64_t{g.gridCentre.x},
+          std::int64_t{g.gridCentre.y}, std::int64_t{g.cellPitch}, std::int64_t{g.swatchCentre.x},
+          std::int64_t{g.swatchCentre.y}, std::int64_t{g.swatchPitch},
+          std::int64_t{g.swatchesPerColumn}, std::int64_t{t.reportIntervalMs},
+          std::int64_t{t.maxStepUp}, std::int64_t{t.maxStepDown}, std::int64_t{t.pressMs},
+          std::int64_t{t.releaseMs}, std::int64_t{t.settleMs}}) {
+        addNumber(builder, number);
+    }
+    return core::toHex(builder.finish()) + " " + canvas.name + " / " + board.name;
+}
+
+}  // namespace
+
+Result<DrawingDefaults> drawingDefaults(const catalogue::Library& library) {
+    PANTILE_ASSIGN_OR_RETURN(std::vector<core::Canvas> canvases, catalogue::listCanvases(library));
+    PANTILE_ASSIGN_OR_RETURN(const std::vector<core::Board> boards, catalogue::listBoards(library));
+    if (boards.empty()) {
+        return Error{ErrorKind::NotFound, "the library has no board",
+                     "'pantile board add' makes one"};
+    }
+    const std::string usual = board::shippedBoards().front().name;
+    const auto found = std::find_if(boards.begin(), boards.end(),
+                                    [&](const core::Board& each) { return each.name == usual; });
+    return DrawingDefaults{std::move(canvases), found == boards.end() ? boards.front() : *found};
+}
+
+Result<catalogue::Estimate> estimateDrawing(const core::Texture& texture,
+                                            const DrawingDefaults& defaults) {
+    PANTILE_ASSIGN_OR_RETURN(const core::Canvas canvas, chooseCanvas(texture, defaults.canvases));
+    PANTILE_ASSIGN_OR_RETURN(const PlannedDrawing planned,
+                             planTexture(texture, canvas, defaults.board));
+    return catalogue::Estimate{planned.plan.milliseconds, planned.bytes,
+                               profileKey(canvas, defaults.board)};
+}
+
+}  // namespace pantile::tasks

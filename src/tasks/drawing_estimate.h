@@ -1,0 +1,27 @@
+#pragma once
+
+// What a texture costs on a board: the time to draw it and the bytes of a load that it takes.
+
+#include "catalogue/library.h"
+#include "catalogue/texture_row.h"
+#include "core/board.h"
+#include "core/canvas.h"
+#include "core/result.h"
+#include "core/texture.h"
+
+namespace pantile::tasks {
+
+/// The canvases of a library and the board that figures are given for unless another is named.
+struct DrawingDefaults {
+    std::vector<core::Canvas> canvases;
+    core::Board board;
+};
+
+/// Errors: NotFound if the library has no board.
+core::Result<DrawingDefaults> drawingDefaults(const catalogue::Library& library);
+
+/// Errors: DoesNotFit if no canvas takes the texture.
+core::Result<catalogue::Estimate> estimateDrawing(const core::Texture& texture,
+                                                  const DrawingDefaults& defaults);
+
+}  // namespace pantile::tasks

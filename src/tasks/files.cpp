@@ -1,0 +1,82 @@
+#include "tasks/files.h"
+
+#include <QFile>
+#include <QSaveFile>
+#include <QString>
+
+namespace pantile::tasks {
+
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+
+namespace {
+
+QString qtPath(const std::filesystem::path& path) {
+    return QString::fromStdU16String(path.u16string());
+}
+
+Error ioError(const std::filesystem::path& path, const std::string& what, const QString& why) {
+    return {ErrorKind::Io, path.string() + " " + what + ": " + why.toStdString(),
+            "look at the folder's rights and at the room left on the disk"};
+}
+
+}  // namespace
+
+Result<void> checkFree(const std::vector<std::filesystem::path>& files, IfExists ifExists) {
+    if (ifExists == IfExists::Replace) return {};
+    for (const std::filesystem::path& file : files) {
+        std::error_code problem;
+        if (std::filesystem::exists(std::filesystem::symlink_status(file, problem))) {
+            return Error{ErrorKind::AlreadyExists, file.string() + " is there already",
+                         "choose another folder, or say --replace"};
+        }
+    }
+    return {};
+}
+
+Result<void> writeFile(const std::filesystem::path& path, std::span<const std::uint8_t> bytes,
+                       IfExists ifExists) {
+    PANTILE_RETURN_IF_ERROR(checkFree({path}, ifExists));
+    QSaveFile file(qtPath(path));
+    if (!file.open(QIODevice::WriteOnly))
+        return ioError(path, "cannot be written", file.errorString());
+    const auto size = static_cast<qint64>(bytes.size());
+    const bool written = file.write(reinterpret_cast<const char*>(bytes.data()), size) == size;
+    if (!written || !file.commit()) return ioError(path, "was not written", file.errorString());
+    return {};
+}
+
+Result<void> writeFile(const std::filesystem::path& path, std::string_view text,
+                       IfExists ifExists) {
+    const auto* bytes = reinterpret_cast<const std::uint8_t*>(text.data());
+    return writeFile(path, std::span(bytes, text.size()), ifExists);
+}
+
+Result<std::string> readFile(const std::filesystem::path& path, std::uint64_t mostBytes) {
+    QFile file(qtPath(path));
+    if (!file.exists()) {
+        return Error{ErrorKind::NotFound, path.string() + " is not there",
+                     "check the spelling of its path"};
+    }
+    if (!file.open(QIODevice::ReadOnly)) return ioError(path, "cannot be read", file.errorString());
+    const Error tooLarge{ErrorKind::TooLarge,
+                         path.string() + " has more than " + std::to_string(mostBytes) + " bytes",
+                         "give a smaller file"};
+    if (static_cast<std::uint64_t>(file.size()) > mostBytes) return tooLarge;
+    // Devices and pipes tell no size, so what is read is bounded as well.
+    const QByteArray bytes = file.read(static_cast<qint64>(mostBytes) + 1);
+    if (file.error() != QFile::NoError) return ioError(path, "cannot be read", file.errorString());
+    if (static_cast<std::uint64_t>(bytes.size()) > mostBytes) return tooLarge;
+    return bytes.toStdString();
+}
+
+Result<void> makeFolder(const std::filesystem::path& folder) {
+    std::error_code problem;
+    std::filesystem::create_directories(folder, problem);
+    if (!problem && std::filesystem::is_directory(folder, problem)) return {};
+    return Error{ErrorKind::Io, "the folder " + folder.string() + " cannot be made",
+                 "choose a place where you may write"};
+}
+
+}  // namespace pantile::tasks

@@ -1,0 +1,38 @@
+#pragma once
+
+// Reading and writing whole files, with limits on the one side and without half files on the other.
+
+#include <cstdint>
+#include <filesystem>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/result.h"
+
+namespace pantile::tasks {
+
+enum class IfExists {
+    Refuse,
+    Replace,
+};
+
+/// Writes all of `bytes` or nothing: readers see the old file or the new one, never a part.
+/// Errors: AlreadyExists under Refuse; Io if the folder or the disk does not let it.
+core::Result<void> writeFile(const std::filesystem::path& path, std::span<const std::uint8_t> bytes,
+                             IfExists ifExists);
+core::Result<void> writeFile(const std::filesystem::path& path, std::string_view text,
+                             IfExists ifExists);
+
+/// Before many files are written: errors AlreadyExists, naming it, if one is there and may not be
+/// replaced.
+core::Result<void> checkFree(const std::vector<std::filesystem::path>& files, IfExists ifExists);
+
+/// Errors: NotFound, Io, or TooLarge before reading more than `mostBytes`.
+core::Result<std::string> readFile(const std::filesystem::path& path, std::uint64_t mostBytes);
+
+/// Makes the folder and those above it. Errors: Io, also where a file stands in the way.
+core::Result<void> makeFolder(const std::filesystem::path& folder);
+
+}  // namespace pantile::tasks

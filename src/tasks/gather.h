@@ -1,0 +1,68 @@
+#pragma once
+
+// Gather: pictures, grids and codes from files become textures of the library.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "catalogue/library.h"
+#include "core/ids.h"
+#include "core/progress.h"
+#include "core/result.h"
+#include "tasks/recognise.h"
+
+namespace pantile::tasks {
+
+struct GatherInput {
+    std::string path;                  ///< A file or a folder; or, with `bytes`, just a name.
+    std::optional<std::string> bytes;  ///< Contents that do not come from a file.
+};
+
+struct GatherOptions {
+    std::string canvas;  ///< A canvas of the library by name, or empty.
+    PictureSettings pictures;
+    std::optional<std::string> title;
+    std::optional<std::string> author;   ///< Fills in what a code does not say; never replaces it.
+    std::optional<std::string> licence;  ///< The same.
+    std::optional<std::string> source;   ///< Else the file's name.
+    std::vector<std::string> tags;       ///< Added to those that a code carries.
+    std::string shelf;                   ///< Made if it is not there; or empty.
+};
+
+struct GatheredTexture {
+    core::TextureId id;
+    std::string title;
+    core::Size size;
+    int colours = 0;
+    std::string path;
+    bool recovered = false;  ///< It was there, but removed, and is back.
+};
+
+struct KnownTexture {
+    core::TextureId id;
+    std::string title;
+    std::string path;
+};
+
+struct RefusedInput {
+    std::string path;
+    core::Error error;
+};
+
+struct GatherReport {
+    std::vector<GatheredTexture> added;
+    std::vector<KnownTexture> known;
+    std::vector<RefusedInput> refused;
+    std::int64_t passedOver = 0;  ///< Files in folders that hold nothing for us.
+};
+
+/// Each texture is one transaction: when `progress` asks to stop, what was added stays.
+/// Errors: NotFound for the canvas; InvalidInput for words that no texture may have; errors of the
+/// library itself; Cancelled. What is wrong with single files stands in the report.
+core::Result<GatherReport> gather(catalogue::Library& library,
+                                  const std::vector<GatherInput>& inputs,
+                                  const GatherOptions& options,
+                                  const core::Progress& progress = {});
+
+}  // namespace pantile::tasks

@@ -1,0 +1,47 @@
+#include "tasks/library_place.h"
+
+#include <QStandardPaths>
+#include <QString>
+
+#include "board/profile.h"
+#include "catalogue/boards.h"
+#include "catalogue/canvases.h"
+
+namespace pantile::tasks {
+
+using catalogue::Library;
+using catalogue::OpenOptions;
+using core::Result;
+
+namespace {
+
+// The shipped profiles of a new library, all or none of them.
+Result<void> fillNewLibrary(Library& library) {
+    PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, library.begin());
+    for (const core::Canvas& canvas : board::shippedCanvases()) {
+        PANTILE_RETURN_IF_ERROR(catalogue::addCanvas(library, canvas));
+    }
+    for (const core::Board& profile : board::shippedBoards()) {
+        PANTILE_RETURN_IF_ERROR(catalogue::addBoard(library, profile));
+    }
+    return transaction.commit();
+}
+
+}  // namespace
+
+std::string defaultLibraryPath() {
+    const QString named = qEnvironmentVariable("PANTILE_LIBRARY");
+    if (!named.isEmpty()) return named.toStdString();
+    const QString data = QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation);
+    return (data + QStringLiteral("/pantile/library.db")).toStdString();
+}
+
+Result<Library> openLibrary(const std::filesystem::path& path, Purpose purpose) {
+    OpenOptions options;
+    if (purpose == Purpose::Look) options.access = OpenOptions::Access::WhatTheFileAllows;
+    PANTILE_ASSIGN_OR_RETURN(Library library, Library::open(path, options));
+    if (library.wasCreated()) PANTILE_RETURN_IF_ERROR(fillNewLibrary(library));
+    return library;
+}
+
+}  // namespace pantile::tasks

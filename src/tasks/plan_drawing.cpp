@@ -1,0 +1,46 @@
+#include "tasks/plan_drawing.h"
+
+#include "board/load_writer.h"
+#include "catalogue/boards.h"
+#include "catalogue/canvases.h"
+#include "catalogue/reader.h"
+#include "drawing/planner.h"
+#include "drawing/replay.h"
+#include "tasks/drawing_estimate.h"
+
+namespace pantile::tasks {
+
+using core::Result;
+
+Result<PlannedDrawing> planTexture(const core::Texture& texture, const core::Canvas& canvas,
+                                   const core::Board& board, const core::Progress& progress) {
+    PANTILE_ASSIGN_OR_RETURN(FittedTexture fitted, fitToCanvas(texture, canvas));
+    const drawing::DrawingRequest request{fitted.grid, fitted.palette.transparent(), canvas,
+                                          board.timing};
+    PANTILE_ASSIGN_OR_RETURN(drawing::Plan plan, drawing::planDrawing(request, progress));
+    PANTILE_RETURN_IF_ERROR(drawing::provePlan(plan, request));
+    const std::int64_t byRowMs = drawing::planRowByRow(request).milliseconds;
+    const std::int64_t boundMs = drawing::lowerBoundMs(request);
+    PANTILE_ASSIGN_OR_RETURN(
+        const std::int64_t bytes,
+        board::slotBytes({texture.text().title, fitted.grid, fitted.palette, canvas, plan}));
+    return PlannedDrawing{canvas,  board, std::move(fitted), std::move(plan), byRowMs,
+                          boundMs, bytes};
+}
+
+Result<PlannedDrawing> planStored(const catalogue::Library& library, core::TextureId id,
+                                  const std::string& canvasName, const std::string& boardName,
+                                  const core::Progress& progress) {
+    PANTILE_ASSIGN_OR_RETURN(const catalogue::TextureRecord record,
+                             catalogue::readTexture(library, id));
+    PANTILE_ASSIGN_OR_RETURN(const DrawingDefaults defaults, drawingDefaults(library));
+    PANTILE_ASSIGN_OR_RETURN(const core::Board board,
+                             boardName.empty() ? Result<core::Board>(defaults.board)
+                                               : catalogue::readBoard(library, boardName));
+    PANTILE_ASSIGN_OR_RETURN(const core::Canvas canvas,
+                             canvasName.empty() ? chooseCanvas(record.texture, defaults.canvases)
+                                                : catalogue::readCanvas(library, canvasName));
+    return planTexture(record.texture, canvas, board, progress);
+}
+
+}  // namespace pantile::tasks

@@ -1,0 +1,50 @@
+#pragma once
+
+// What some bytes from outside hold: a picture, a grid as CSV, or text with codes in it.
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "codec/text_code.h"
+#include "core/canvas.h"
+#include "core/progress.h"
+#include "core/result.h"
+#include "core/texture.h"
+#include "picture/convert.h"
+
+namespace pantile::tasks {
+
+struct PictureSettings {
+    std::optional<core::Canvas> canvas;
+    std::optional<int> colours;
+    std::optional<picture::Fit> fit;
+    picture::Scale scale = picture::Scale::Area;
+    picture::Dither dither = picture::Dither::None;
+    double strength = 1;
+};
+
+/// Pictures up to so many cells a side are taken cell by cell if neither canvas nor fit is given;
+/// larger ones are made to cover a grid of this size.
+inline constexpr int kUsualGridSide = 64;
+
+struct Recognised {
+    std::vector<core::Texture> textures;
+    std::vector<codec::DamagedCode> damaged;
+    bool fromCodes = false;
+    bool foreign = false;  ///< Neither picture nor grid nor code: nothing that concerns us.
+};
+
+/// `name` (of the file) becomes the title of a picture or grid that has none of its own.
+/// Errors: as reading a picture, a grid or converting does, the name in front.
+core::Result<Recognised> recognise(std::string_view name, std::string_view bytes,
+                                   const PictureSettings& settings,
+                                   const codec::PaletteLookup& paletteLookup,
+                                   const core::Progress& progress = {});
+
+/// A title from a file's name: without its ending, '-' and '_' as blanks.
+std::string titleFromFileName(const std::filesystem::path& path);
+
+}  // namespace pantile::tasks

@@ -1,0 +1,36 @@
+#include "tasks/share_codes.h"
+
+#include "catalogue/palettes.h"
+#include "catalogue/reader.h"
+
+namespace pantile::tasks {
+
+using core::Result;
+
+Result<std::vector<SharedCode>> makeCodes(const catalogue::Library& library,
+                                          const std::vector<core::TextureId>& ids,
+                                          const codec::EncodeOptions& options,
+                                          const core::Progress& progress) {
+    std::vector<SharedCode> codes;
+    for (const core::TextureId id : ids) {
+        if (progress.stopRequested()) return core::stoppedError();
+        progress.tell(std::ssize(codes), std::ssize(ids), "");
+        PANTILE_ASSIGN_OR_RETURN(const catalogue::TextureRecord record,
+                                 catalogue::readTexture(library, id));
+        PANTILE_ASSIGN_OR_RETURN(codec::TextCode code,
+                                 codec::encodeTextCode(record.texture, options));
+        codes.push_back(
+            {id, record.row.title, record.row.author, record.row.licence, std::move(code)});
+    }
+    progress.tell(std::ssize(ids), std::ssize(ids), "");
+    return codes;
+}
+
+codec::PaletteLookup paletteLookup(const catalogue::Library& library) {
+    return [&library](core::Fingerprint fingerprint) -> std::optional<core::Palette> {
+        const auto palette = catalogue::findPalette(library, fingerprint);
+        return palette ? *palette : std::nullopt;
+    };
+}
+
+}  // namespace pantile::tasks

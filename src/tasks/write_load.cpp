@@ -1,0 +1,138 @@
+#include "tasks/write_load.h"
+
+#include "board/cautions.h"
+#include "board/header_export.h"
+#include "board/load_writer.h"
+#include "catalogue/loads.h"
+#include "core/text.h"
+
+namespace pantile::tasks {
+
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+
+namespace fs = std::filesystem;
+
+namespace {
+
+using Bytes = std::vector<std::uint8_t>;
+
+constexpr std::string_view kCardFile = "load.bin";
+constexpr std::string_view kContentsFile = "contents.txt";
+// A header spells each byte in five characters, and the largest board has 2^30 bytes.
+constexpr std::uint64_t kMaxLoadFileBytes = std::uint64_t{6} << 30U;
+
+struct LoadFile {
+    fs::path path;
+    Bytes bytes;
+};
+
+std::string contentsText(const std::string& name, const Choice& choice) {
+    std::string text = "Load " + name + " for the board " + choice.board.name + "\n\n";
+    for (std::size_t i = 0; i < choice.slots.size(); ++i) {
+        const ChosenSlot& slot = choice.slots[i];
+        text += "Slot " + std::to_string(i + 1) + ": " + core::visibleText(slot.slot.title) + ", " +
+                std::to_string(slot.slot.grid.width()) + "x" +
+                std::to_string(slot.slot.grid.height()) + " cells, " +
+                std::to_string((slot.milliseconds + 500) / 1000) + " s, " +
+                std::to_string(slot.bytes) + " bytes\n";
+    }
+    text += "\nBefore you plug the board in:\n";
+    for (const std::string_view caution : board::cautions())
+        text += "- " + std::string(caution) + "\n";
+    return text;
+}
+
+Bytes bytesOf(std::string_view text) {
+    return {text.begin(), text.end()};
+}
+
+std::vector<LoadFile> filesOf(const std::string& name, const Choice& choice, const Bytes& load,
+                              const fs::path& folder, LoadForm form) {
+    const bool usual = form == LoadForm::AsMemory;
+    const bool onCard = choice.board.memory == core::BoardMemory::Card;
+    const bool card = form == LoadForm::Card || form == LoadForm::Both || (usual && onCard);
+    const bool header = form == LoadForm::Header || form == LoadForm::Both || (usual && !onCard);
+    const std::string safeName = core::safeFileName(name);
+    std::vector<LoadFile> files;
+    if (card) {
+        files.push_back({folder / safeName / kCardFile, load});
+        files.push_back({folder / safeName / kContentsFile, bytesOf(contentsText(name, choice))});
+    }
+    if (header) {
+        std::vector<std::string> titles;
+        for (const ChosenSlot& slot : choice.slots) titles.push_back(slot.slot.title);
+        files.push_back(
+            {folder / (safeName + ".h"), bytesOf(board::writeHeader(load, name, titles))});
+    }
+    return files;
+}
+
+// Compares what the written file draws with what it should, cell by cell.
+Result<void> proveFile(const fs::path& path, const Choice& choice, const core::Progress& progress) {
+    PANTILE_ASSIGN_OR_RETURN(const board::VerifiedLoad verified, verifyLoadFile(path, progress));
+    const Error wrong{ErrorKind::Internal, path.string() + " does not draw what it should",
+                      "please report this: it is a fault of Pantile"};
+    if (verified.slots.size() != choice.slots.size()) return wrong;
+    for (std::size_t i = 0; i < choice.slots.size(); ++i) {
+        const board::VerifiedSlot& slot = verified.slots[i];
+        if (!slot.verified() || slot.painted != choice.slots[i].slot.grid) return wrong;
+    }
+    return {};
+}
+
+Result<void> writeFiles(const std::vector<LoadFile>& files, IfExists ifExists) {
+    std::vector<fs::path> paths;
+    for (const LoadFile& file : files) paths.push_back(file.path);
+    PANTILE_RETURN_IF_ERROR(checkFree(paths, ifExists));
+    for (const LoadFile& file : files) {
+        PANTILE_RETURN_IF_ERROR(makeFolder(file.path.parent_path()));
+        PANTILE_RETURN_IF_ERROR(writeFile(file.path, file.bytes, ifExists));
+    }
+    return {};
+}
+
+}  // namespace
+
+Result<WrittenLoad> writeStoredLoad(catalogue::Library& library, const std::string& name,
+                                    const fs::path& folder, const WriteOptions& options,
+                                    const core::Progress& progress) {
+    PANTILE_ASSIGN_OR_RETURN(const catalogue::StoredLoad stored,
+                             catalogue::readLoad(library, name));
+    ChooseOptions choose;
+    choose.board = stored.board;
+    PANTILE_ASSIGN_OR_RETURN(Choice choice, takeAll(library, stored.slots, choose, progress));
+    board::Load load{stored.name, choice.board.timing, {}};
+    for (const ChosenSlot& slot : choice.slots) load.slots.push_back(slot.slot);
+    PANTILE_ASSIGN_OR_RETURN(const Bytes bytes, board::writeLoad(load, choice.board));
+
+    const std::vector<LoadFile> files = filesOf(stored.name, choice, bytes, folder, options.form);
+    PANTILE_RETURN_IF_ERROR(writeFiles(files, options.ifExists));
+    WrittenLoad written{stored.name, std::move(choice), {}};
+    for (const LoadFile& file : files) {
+        written.files.push_back(file.path);
+        if (file.path.filename() == kContentsFile) continue;
+        PANTILE_RETURN_IF_ERROR(proveFile(file.path, written.choice, {progress.stop, {}}));
+    }
+    PANTILE_RETURN_IF_ERROR(catalogue::noteLoadWritten(
+        library, stored.name, core::cleanedText(fs::absolute(folder).string(), {"place", 1000})));
+    return written;
+}
+
+Result<board::VerifiedLoad> verifyLoadFile(const fs::path& path, const core::Progress& progress) {
+    std::error_code problem;
+    const fs::path file = fs::is_directory(path, problem) ? path / kCardFile : path;
+    PANTILE_ASSIGN_OR_RETURN(const std::string contents, readFile(file, kMaxLoadFileBytes));
+    Bytes bytes = bytesOf(contents);
+    if (board::looksLikeHeader(bytes)) {
+        auto fromHeader = board::readHeader(contents);
+        if (!fromHeader) return fromHeader.error().at(file.string());
+        bytes = *std::move(fromHeader);
+    }
+    auto verified = board::verifyLoad(bytes, progress);
+    if (!verified) return verified.error().at(file.string());
+    return verified;
+}
+
+}  // namespace pantile::tasks

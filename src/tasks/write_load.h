@@ -1,0 +1,51 @@
+#pragma once
+
+// Loads: a named choice kept in the library, the files written from it, and the proof of them.
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "board/load_reader.h"
+#include "catalogue/library.h"
+#include "core/progress.h"
+#include "core/result.h"
+#include "tasks/choose_for_board.h"
+#include "tasks/files.h"
+
+namespace pantile::tasks {
+
+enum class LoadForm {
+    AsMemory,  ///< Card or header, as the board's memory asks.
+    Card,
+    Header,
+    Both,
+};
+
+struct WriteOptions {
+    LoadForm form = LoadForm::AsMemory;
+    IfExists ifExists = IfExists::Refuse;
+};
+
+struct WrittenLoad {
+    std::string name;
+    Choice choice;  ///< What lies in the slots.
+    std::vector<std::filesystem::path> files;
+};
+
+/// Plans the textures of a stored load, writes its files into `folder`, reads them back and proves
+/// by replay that every slot draws its texture; then notes the writing in the library. A card is a
+/// folder named after the load, with load.bin and contents.txt; a header is one .h file. Errors:
+/// NotFound; DoesNotFit if the textures do not fit the board (any more); AlreadyExists; Io;
+/// Internal if the proof fails; Cancelled.
+core::Result<WrittenLoad> writeStoredLoad(catalogue::Library& library, const std::string& name,
+                                          const std::filesystem::path& folder,
+                                          const WriteOptions& options,
+                                          const core::Progress& progress = {});
+
+/// Reads a written load (a card's folder or load.bin, or a header), and replays every slot.
+/// Errors: NotFound, Io, TooLarge; Corrupt, ChecksumMismatch or Unsupported as board::readLoad.
+core::Result<board::VerifiedLoad> verifyLoadFile(const std::filesystem::path& path,
+                                                 const core::Progress& progress = {});
+
+}  // namespace pantile::tasks

@@ -1,0 +1,70 @@
+// table.h, texture_answer.h, terminal_picture.h, progress_bar.h: what answers look like.
+
+#include <sstream>
+
+#include <gtest/gtest.h>
+
+#include "cli/progress_bar.h"
+#include "cli/table.h"
+#include "cli/terminal_picture.h"
+#include "cli/texture_answer.h"
+#include "tasks/texture_json.h"
+
+namespace pantile::cli {
+namespace {
+
+TEST(Table, AlignsByCharactersAndDefusesEntries) {
+    Table table({{"id", Align::Right}, {"title"}});
+    table.addRow({"7", "blåstång"});
+    table.addRow({"12", "a\x1b[2J"});
+    std::ostringstream out;
+    table.print(out);
+    EXPECT_EQ(out.str(), "id  title\n 7  blåstång\n12  a\\x1b[2J\n");
+}
+
+TEST(Table, PrintsNothingWithoutRows) {
+    std::ostringstream out;
+    Table({{"id"}}).print(out);
+    EXPECT_EQ(out.str(), "");
+}
+
+TEST(Answer, SpeaksTimesAndNumbers) {
+    EXPECT_EQ(spokenTime(0), "0.0 s");
+    EXPECT_EQ(spokenTime(8449), "8.4 s");
+    EXPECT_EQ(spokenTime(60000), "1 min 0 s");
+    EXPECT_EQ(spokenTime(119500), "2 min 0 s");
+    EXPECT_EQ(counted(1, "texture", "textures"), "1 texture");
+    EXPECT_EQ(counted(0, "texture", "textures"), "0 textures");
+    EXPECT_EQ(tasks::utcTime(0), "1970-01-01T00:00:00Z");
+    EXPECT_EQ(tasks::utcTime(1795599600), "2026-11-25T09:40:00Z");
+}
+
+TEST(TerminalPicture, PutsTwoRowsIntoOneLine) {
+    const core::Grid grid = *core::Grid::create(2, 3, {0, 1, 1, 2, 2, 0});
+    const core::Palette palette = *core::Palette::create({{1, 2, 3}, {4, 5, 6}, {7, 8, 9}}, 2);
+    EXPECT_EQ(terminalPicture(grid, palette),
+              "\x1b[38;2;1;2;3m\x1b[48;2;4;5;6m▀\x1b[0m\x1b[38;2;4;5;6m▀\x1b[0m\n"
+              "\x1b[0m \x1b[0m\x1b[38;2;1;2;3m▀\x1b[0m\n");
+}
+
+TEST(ProgressBar, FillsAndClearsItself) {
+    std::ostringstream err;
+    const auto report = progressBar(err, 80);
+    report(1, 2, "kelp.png");
+    EXPECT_NE(err.str().find("1 of 2  kelp.png"), std::string::npos);
+    err.str("");
+    report(2, 2, "");
+    EXPECT_EQ(err.str(), "\r\x1b[K");
+    err.str("");
+    report(0, 0, "");
+    EXPECT_EQ(err.str(), "");
+}
+
+TEST(ProgressBar, StaysWithinANarrowTerminal) {
+    std::ostringstream err;
+    progressBar(err, 20)(1, 2, "kelp.png");
+    EXPECT_EQ(err.str(), "\r\x1b[K");
+}
+
+}  // namespace
+}  // namespace pantile::cli

@@ -1,0 +1,321 @@
+// Each command through runCli, in the test's own process. Field names are the contract of
+// docs/command-line.md.
+
+#include <filesystem>
+
+#include "support/cli_runner.h"
+
+namespace pantile::cli {
+namespace {
+
+using tests::CliAnswer;
+
+QString text(const QJsonValue& value) {
+    return value.toString();
+}
+
+class Cli : public ::testing::Test {
+protected:
+    CliAnswer run(std::vector<std::string> words, const std::string& input = {}) const {
+        return m_cli.run(std::move(words), input);
+    }
+
+    CliAnswer json(std::vector<std::string> words, const std::string& input = {}) const {
+        return m_cli.runJson(std::move(words), input);
+    }
+
+    /// Adds `count` grids, tile-1 and so on, with ids from 1.
+    void addTiles(int count) const {
+        for (int seed = 1; seed <= count; ++seed) {
+            const std::string name = "tile-" + std::to_string(seed) + ".csv";
+            const CliAnswer answer =
+                run({"add", m_cli.writeGrid(name, seed, 8), "--author", "Mara Quill", "--licence",
+                     "CC0-1.0", "--tag", seed % 2 == 1 ? "odd" : "even"});
+            ASSERT_EQ(answer.exitCode, 0) << answer.err;
+        }
+    }
+
+    tests::CliRunner m_cli;
+};
+
+TEST_F(Cli, AddSaysWhatWasAddedKnownAndRefused) {
+    const std::string grid = m_cli.writeGrid("wet-sand.csv", 1);
+    m_cli.writeText("notes.txt", "nothing here");
+    const QJsonObject first = json({"add", grid, "--tag", "sand"}).json();
+    ASSERT_EQ(first["added"].toArray().size(), 1);
+    const QJsonObject added = first["added"].toArray()[0].toObject();
+    EXPECT_EQ(added["id"].toInteger(), 1);
+    EXPECT_EQ(text(added["title"]), QStringLiteral("wet sand"));
+    EXPECT_EQ(added["width"].toInt(), 4);
+    EXPECT_EQ(added["height"].toInt(), 4);
+    EXPECT_EQ(text(added["path"]).toStdString(), grid);
+
+    const CliAnswer again = json({"add", grid, m_cli.path("notes.txt")});
+    EXPECT_EQ(again.exitCode, 1);
+    EXPECT_EQ(again.json()["known"].toArray()[0].toObject()["id"].toInteger(), 1);
+    EXPECT_EQ(again.json()["refused"].toArray().size(), 1);
+    EXPECT_NE(text(again.json()["refused"].toArray()[0].toObject()["reason"]), QString());
+}
+
+TEST_F(Cli, AddTakesStandardInput) {
+    const CliAnswer answer =
+        run({"add", "-", "--title", "From a pipe"}, "# palette #000000 #ffffff\n0,1\n1,0\n");
+    EXPECT_EQ(answer.exitCode, 0) << answer.err;
+    EXPECT_NE(answer.out.find("Added 1  From a pipe, 2x2, 2 colours"), std::string::npos)
+        << answer.out;
+}
+
+TEST_F(Cli, FindGivesTotalsAndFieldsOfTheContract) {
+    addTiles(3);
+    const QJsonObject all = json({"find", "--limit", "2", "--sort", "title"}).json();
+    EXPECT_EQ(all["total"].toInt(), 3);
+    ASSERT_EQ(all["textures"].toArray().size(), 2);
+    const QJsonObject first = all["textures"].toArray()[0].toObject();
+    for (const char* field : {"id", "title", "width", "height", "colours", "tags", "shelves",
+                              "author", "licence", "added", "draw_seconds", "load_bytes"}) {
+        EXPECT_TRUE(first.contains(QLatin1String(field))) << field;
+    }
+    EXPECT_EQ(text(first["title"]), QStringLiteral("tile 1"));
+    EXPECT_GT(first["draw_seconds"].toDouble(), 0);
+    EXPECT_EQ(json({"find", "tag:odd"}).json()["total"].toInt(), 2);
+    EXPECT_EQ(json({"find", "tag:none"}).json()["total"].toInt(), 0);
+    EXPECT_NE(run({"find", "tag:even"}).out.find("tile 2"), std::string::npos);
+}
+
+TEST_F(Cli, ShowGivesPaletteAndCells) {
+    addTiles(1);
+    const QJsonObject shown = json({"show", "1"}).json();
+    EXPECT_EQ(shown["palette"].toArray().size(), 4);
+    EXPECT_EQ(text(shown["palette"].toArray()[0]), QStringLiteral("#1b2631"));
+    EXPECT_TRUE(shown["transparent"].isNull());
+    ASSERT_EQ(shown["cells"].toArray().size(), 8);
+    EXPECT_EQ(shown["cells"].toArray()[0].toArray().size(), 8);
+    const std::string out = run({"show", "1"}).out;
+    EXPECT_NE(out.find("author    Mara Quill"), std::string::npos) << out;
+    EXPECT_EQ(out.find('\x1b'), std::string::npos);
+}
+
+TEST_F(Cli, SetTagAndHistoryAndRevert) {
+    addTiles(2);
+    EXPECT_EQ(json({"set", "1", "--title", "Kelp", "--note", "from the north shore"})
+                  .json()["changed"]
+                  .toInt(),
+              1);
+    EXPECT_EQ(json({"tag", "1", "2", "+shore", "-odd"}).json()["changed"].toInt(), 2);
+    EXPECT_EQ(json({"find", "tag:shore"}).json()["total"].toInt(), 2);
+    EXPECT_EQ(json({"find", "tag:odd"}).json()["total"].toInt(), 0);
+    const QJsonArray revisions = json({"history", "1"}).json()["revisions"].toArray();
+    EXPECT_EQ(revisions.size(), 3);
+    EXPECT_EQ(json({"revert", "1", "1"}).json()["changed"].toInt(), 1);
+    EXPECT_EQ(text(json({"show", "1"}).json()["title"]), QStringLiteral("tile 1"));
+    EXPECT_EQ(json({"find", "tag:odd"}).json()["total"].toInt(), 1);
+}
+
+TEST_F(Cli, RemovedTexturesStayUntilPurge) {
+    addTiles(3);
+    EXPECT_EQ(json({"remove", "tag:odd"}).json()["changed"].toInt(), 2);
+    EXPECT_EQ(json({"find"}).json()["total"].toInt(), 1);
+    EXPECT_EQ(json({"recover", "1"}).json()["changed"].toInt(), 1);
+    EXPECT_EQ(json({"find"}).json()["total"].toInt(), 2);
+    EXPECT_EQ(run({"purge"}).exitCode, 2);
+    EXPECT_EQ(json({"purge", "--for-good"}).json()["changed"].toInt(), 1);
+    EXPECT_EQ(run({"show", "3"}).exitCode, 1);
+}
+
+TEST_F(Cli, ShelvesAreFilledAndEmptied) {
+    addTiles(3);
+    EXPECT_EQ(run({"shelf", "put", "Shore", "tag:odd"}).out, "2 textures put on Shore.\n");
+    EXPECT_EQ(json({"shelf", "list"}).jsonList()[0].toObject()["textures"].toInt(), 2);
+    EXPECT_EQ(json({"find", "shelf:Shore"}).json()["total"].toInt(), 2);
+    EXPECT_EQ(run({"shelf", "take", "Shore", "1"}).exitCode, 0);
+    EXPECT_EQ(run({"shelf", "rename", "Shore", "Beach"}).exitCode, 0);
+    EXPECT_EQ(run({"shelf", "remove", "Beach"}).exitCode, 0);
+    EXPECT_EQ(json({"shelf", "list"}).jsonList().size(), 0);
+    EXPECT_EQ(json({"find"}).json()["total"].toInt(), 3);
+}
+
+TEST_F(Cli, CodesAreReadBackAndAddedElsewhere) {
+    addTiles(2);
+    const QJsonArray codes = json({"code", "all"}).json()["codes"].toArray();
+    ASSERT_EQ(codes.size(), 2);
+    const QJsonObject first = codes[0].toObject();
+    EXPECT_EQ(first["characters"].toInt(), text(first["code"]).size());
+    EXPECT_EQ(first["parts"].toArray()[0], first["code"]);
+    EXPECT_GT(first["bytes"].toInt(), 0);
+    EXPECT_TRUE(text(first["method"]).endsWith(QStringLiteral("runs")));
+
+    const CliAnswer printed = run({"code", "all"});
+    const CliAnswer read = json({"read", "-"}, printed.out);
+    EXPECT_EQ(read.exitCode, 0) << read.out;
+    const QJsonArray textures = read.json()["textures"].toArray();
+    ASSERT_EQ(textures.size(), 2);
+    for (const char* field : {"title", "author", "licence", "tags", "width", "height", "palette",
+                              "transparent", "cells", "repaired"}) {
+        EXPECT_TRUE(textures[0].toObject().contains(QLatin1String(field))) << field;
+    }
+    const tests::CliRunner friendsLibrary;
+    EXPECT_EQ(friendsLibrary.runJson({"add", "-"}, printed.out).json()["added"].toArray().size(),
+              2);
+    EXPECT_EQ(json({"add", "-"}, printed.out).json()["known"].toArray().size(), 2);
+}
+
+TEST_F(Cli, ReadNamesWhatIsDamaged) {
+    addTiles(1);
+    std::string code =
+        text(json({"code", "1"}).json()["codes"].toArray()[0].toObject()["code"]).toStdString();
+    code[12] = code[12] == 'x' ? 'y' : 'x';
+    const CliAnswer answer = json({"read"}, "Hello\n\n" + code + "\n");
+    EXPECT_EQ(answer.exitCode, 1);
+    EXPECT_EQ(answer.json()["textures"].toArray().size(), 0);
+    ASSERT_EQ(answer.json()["damaged"].toArray().size(), 1);
+    EXPECT_TRUE(text(answer.json()["damaged"].toArray()[0].toObject()["where"])
+                    .contains(QStringLiteral("line 3")));
+    EXPECT_EQ(json({"find"}).json()["total"].toInt(), 1);
+}
+
+TEST_F(Cli, ReadWritesPictures) {
+    addTiles(1);
+    const std::string code = run({"code", "1"}).out;
+    const CliAnswer answer = run({"read", "-", "--png-into", m_cli.path("out")}, code);
+    EXPECT_EQ(answer.exitCode, 0) << answer.err;
+    EXPECT_TRUE(std::filesystem::exists(m_cli.path("out/line-2-tile-1.png"))) << answer.out;
+    EXPECT_EQ(run({"read", "-", "--png-into", m_cli.path("out")}, code).exitCode, 1);
+    EXPECT_EQ(run({"read", "-", "--png-into", m_cli.path("out"), "--replace"}, code).exitCode, 0);
+}
+
+TEST_F(Cli, ReadNeedsNoLibraryAndMakesNone) {
+    EXPECT_EQ(run({"read"}, "no codes").exitCode, 0);
+    EXPECT_FALSE(std::filesystem::exists(m_cli.libraryPath()));
+}
+
+TEST_F(Cli, ExportWritesEachForm) {
+    addTiles(2);
+    for (const char* form : {"png", "csv", "json", "text", "sheet"}) {
+        const CliAnswer answer = json({"export", "all", "--as", form, "--into", m_cli.path(form)});
+        EXPECT_EQ(answer.exitCode, 0) << answer.err;
+        const QJsonArray files = answer.json()["files"].toArray();
+        EXPECT_EQ(files.size(), std::string(form) == "sheet" ? 1 : 2);
+        for (const auto& file : files)
+            EXPECT_TRUE(std::filesystem::exists(text(file).toStdString()));
+    }
+}
+
+TEST_F(Cli, PalettesCanvasesAndBoardsAreKept) {
+    m_cli.writeText("quay.txt", "#1b2631\n#f2efe4\n#b5532d\n");
+    const QJsonObject palette =
+        json({"palette", "add", m_cli.path("quay.txt")}).jsonList()[0].toObject();
+    EXPECT_EQ(text(palette["name"]), QStringLiteral("quay"));
+    EXPECT_EQ(palette["colours"].toArray().size(), 3);
+    EXPECT_EQ(json({"palette", "list"}).jsonList().size(), 1);
+
+    const QJsonObject canvas =
+        json({"canvas", "add", "quay", "--width", "48", "--height", "32", "--palette", "quay"})
+            .jsonList()[0]
+            .toObject();
+    EXPECT_EQ(canvas["width"].toInt(), 48);
+    EXPECT_EQ(canvas["palette"].toArray().size(), 3);
+    EXPECT_EQ(json({"canvas", "set", "quay", "--pen", "lines", "--grid-at", "100,60"})
+                  .jsonList()[0]
+                  .toObject()["grid_at"]
+                  .toArray(),
+              (QJsonArray{100, 60}));
+    EXPECT_EQ(json({"canvas", "list"}).jsonList().size(), 4);
+    EXPECT_EQ(run({"canvas", "remove", "quay"}).exitCode, 0);
+
+    const QJsonObject board =
+        json({"board", "add", "pier", "--slots", "3", "--bytes", "4000", "--timing", "quick"})
+            .jsonList()[0]
+            .toObject();
+    EXPECT_EQ(board["slots"].toInt(), 3);
+    EXPECT_EQ(board["bytes"].toInt(), 4000);
+    EXPECT_EQ(board["press_ms"].toInt(), 16);
+    EXPECT_EQ(
+        json({"board", "set", "pier", "--slots", "4"}).jsonList()[0].toObject()["slots"].toInt(),
+        4);
+    EXPECT_EQ(run({"board", "add", "pier", "--slots", "3", "--bytes", "4000"}).exitCode, 1);
+    EXPECT_EQ(run({"palette", "remove", "quay"}).exitCode, 0);
+}
+
+TEST_F(Cli, PlanForetellsAndProves) {
+    addTiles(1);
+    const QJsonObject plan = json({"plan", "1", "--strokes"}).json();
+    EXPECT_TRUE(plan["verified"].toBool());
+    EXPECT_LE(plan["bound_seconds"].toDouble(), plan["seconds"].toDouble());
+    EXPECT_LE(plan["seconds"].toDouble(), plan["by_row_seconds"].toDouble());
+    EXPECT_EQ(plan["strokes_list"].toArray().size(), plan["strokes"].toInt());
+    EXPECT_EQ(plan["lifts"].toInt(), plan["strokes"].toInt());
+    const QJsonObject found = json({"find"}).json()["textures"].toArray()[0].toObject();
+    EXPECT_EQ(found["draw_seconds"], plan["seconds"]);
+    EXPECT_EQ(found["load_bytes"], plan["bytes"]);
+}
+
+TEST_F(Cli, FitMakeWriteAndVerifyALoad) {
+    addTiles(4);
+    ASSERT_EQ(run({"board", "add", "pier", "--slots", "2", "--bytes", "4000"}).exitCode, 0);
+    const QJsonObject fit =
+        json({"fit", "all", "--board", "pier", "--worth", "2=9", "--must", "3"}).json();
+    const QJsonObject load = fit["loads"].toArray()[0].toObject();
+    EXPECT_EQ(load["slots"].toInt(), 2);
+    EXPECT_EQ(load["worth"].toInt(), 12);
+    EXPECT_EQ(fit["left_out"].toArray().size(), 2);
+    EXPECT_TRUE(fit["proven_best"].toBool());
+
+    EXPECT_EQ(run({"load", "make", "evening", "all", "--board", "pier"}).exitCode, 1);
+    const CliAnswer made =
+        json({"load", "make", "evening", "all", "--board", "pier", "--best", "--worth", "2=9"});
+    ASSERT_EQ(made.exitCode, 0) << made.err;
+    const CliAnswer written =
+        json({"load", "write", "evening", "--into", m_cli.path("out"), "--as", "both"});
+    ASSERT_EQ(written.exitCode, 0) << written.err;
+    EXPECT_TRUE(written.json()["verified"].toBool());
+    EXPECT_EQ(written.json()["files"].toArray().size(), 3);
+    for (const char* file : {"out/evening", "out/evening.h"}) {
+        const CliAnswer verified = json({"load", "verify", m_cli.path(file)});
+        EXPECT_EQ(verified.exitCode, 0) << verified.out;
+        EXPECT_TRUE(verified.json()["verified"].toBool());
+        EXPECT_EQ(verified.json()["slots"].toArray().size(), 2);
+    }
+    EXPECT_EQ(json({"load", "list"}).jsonList().size(), 1);
+    EXPECT_EQ(json({"load", "show", "evening"}).json()["written"].toArray().size(), 1);
+    EXPECT_NE(run({"load", "write", "evening", "--into", m_cli.path("out"), "--replace"})
+                  .out.find("mouse"),
+              std::string::npos);
+    EXPECT_EQ(run({"load", "remove", "evening"}).exitCode, 0);
+}
+
+TEST_F(Cli, CheckBackupAndRestore) {
+    addTiles(2);
+    const QJsonObject check = json({"check"}).json();
+    EXPECT_TRUE(check["ok"].toBool());
+    EXPECT_EQ(check["textures"].toInt(), 2);
+    EXPECT_EQ(check["problems"].toArray().size(), 0);
+    ASSERT_EQ(run({"backup", m_cli.path("copy.db")}).exitCode, 0);
+    EXPECT_EQ(run({"backup", m_cli.path("copy.db")}).exitCode, 1);
+    ASSERT_EQ(run({"set", "1", "--title", "changed"}).exitCode, 0);
+    ASSERT_EQ(run({"restore", m_cli.path("copy.db")}).exitCode, 0);
+    EXPECT_EQ(text(json({"show", "1"}).json()["title"]), QStringLiteral("tile 1"));
+}
+
+TEST_F(Cli, HelpKnowsEveryCommand) {
+    const CliAnswer overview = m_cli.runBare({"help"});
+    EXPECT_EQ(overview.exitCode, 0);
+    const std::string page =
+        m_cli.readText(std::string(PANTILE_SOURCE_DIR) + "/docs/command-line.md");
+    for (const Command& command : allCommands()) {
+        const std::string name(command.name);
+        EXPECT_NE(overview.out.find("  " + name + " "), std::string::npos) << name;
+        EXPECT_NE(page.find("`" + name), std::string::npos)
+            << name << " is not in docs/command-line.md";
+        const CliAnswer help = m_cli.runBare({"help", name});
+        EXPECT_EQ(help.exitCode, 0);
+        EXPECT_NE(help.out.find("pantile " + name), std::string::npos);
+        EXPECT_EQ(m_cli.runBare({name, "--help"}).out, help.out);
+        for (const OptionSpec& option : command.options) {
+            EXPECT_NE(help.out.find(std::string(option.name)), std::string::npos) << option.name;
+        }
+    }
+    EXPECT_EQ(m_cli.runBare({"--version"}).out, "pantile 0.1.0\n");
+}
+
+}  // namespace
+}  // namespace pantile::cli

@@ -1,0 +1,50 @@
+# What tests/run and sample_library/run share: Debian's packages and the build. To be sourced.
+
+build_packages=(g++ cmake ninja-build qt6-base-dev libgl1-mesa-dev libsqlite3-dev zlib1g-dev
+                libgtest-dev libgmock-dev)
+# qt6-image-formats-plugins reads WebP.
+program_packages=(qt6-image-formats-plugins fonts-dejavu-core)
+test_packages=(imagemagick python3 python3-pil minetest-data sqlite3 xvfb xauth clang-format-14)
+
+# install_missing build|program|test...: asks for root by sudo only if something is missing.
+install_missing() {
+    local wanted=() missing=() group package
+    for group in "$@"; do
+        local -n list="${group}_packages"
+        wanted+=("${list[@]}")
+    done
+    wanted+=("${program_packages[@]}")
+    for package in "${wanted[@]}"; do
+        dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q 'ok installed' || missing+=("$package")
+    done
+    [[ ${#missing[@]} -eq 0 ]] && return
+    echo "Installing: ${missing[*]}"
+    local as_root=()
+    [[ $(id -u) -eq 0 ]] || as_root=(sudo)
+    "${as_root[@]}" apt-get update -qq
+    "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive \
+        apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null
+}
+
+# configure_and_build FOLDER CMAKE-OPTION...
+configure_and_build() {
+    local folder=$1
+    shift
+    local launcher=()
+    command -v ccache >/dev/null && launcher=(-DCMAKE_CXX_COMPILER_LAUNCHER=ccache)
+    local log=$folder/build.log
+    mkdir -p "$folder"
+    {
+        cmake -S . -B "$folder" -G Ninja "${launcher[@]}" "$@" &&
+            cmake --build "$folder" --parallel "$(nproc)"
+    } >"$log" 2>&1 || {
+        grep -vE '^\[[0-9]+/[0-9]+\] [A-Z][a-z]+ing' "$log" | tail -n 60
+        echo "The build failed; all of it is in $log"
+        return 1
+    }
+}
+
+check_format() {
+    command -v clang-format-14 >/dev/null || return 0
+    git ls-files '*.h' '*.cpp' | xargs clang-format-14 --dry-run -Werror
+}

@@ -1,0 +1,84 @@
+#include "tasks/files.h"
+
+#include "support/matchers.h"
+#include "support/temporary_folder.h"
+#include "tasks/collect_files.h"
+
+namespace pantile::tasks {
+namespace {
+
+using core::ErrorKind;
+using tests::failsWith;
+using tests::isOk;
+
+TEST(Files, WrittenTextIsReadBack) {
+    const tests::TemporaryFolder folder;
+    const auto path = folder.path() / "note.txt";
+    ASSERT_THAT(writeFile(path, "shingle\n", IfExists::Refuse), isOk());
+    EXPECT_EQ(*readFile(path, 100), "shingle\n");
+}
+
+TEST(Files, NeverReplaceSilently) {
+    const tests::TemporaryFolder folder;
+    const auto path = folder.path() / "note.txt";
+    ASSERT_THAT(writeFile(path, "first", IfExists::Refuse), isOk());
+    EXPECT_THAT(writeFile(path, "second", IfExists::Refuse),
+                failsWith(ErrorKind::AlreadyExists, "note.txt"));
+    EXPECT_EQ(*readFile(path, 100), "first");
+    ASSERT_THAT(writeFile(path, "second", IfExists::Replace), isOk());
+    EXPECT_EQ(*readFile(path, 100), "second");
+}
+
+TEST(Files, ADanglingLinkCountsAsThere) {
+    const tests::TemporaryFolder folder;
+    const auto link = folder.path() / "link.txt";
+    std::filesystem::create_symlink(folder.path() / "nowhere", link);
+    EXPECT_THAT(writeFile(link, "x", IfExists::Refuse),
+                failsWith(ErrorKind::AlreadyExists, "link.txt"));
+}
+
+TEST(Files, ReadingIsBounded) {
+    const tests::TemporaryFolder folder;
+    const auto path = folder.path() / "long.txt";
+    ASSERT_THAT(writeFile(path, std::string(101, 'x'), IfExists::Refuse), isOk());
+    EXPECT_THAT(readFile(path, 100), failsWith(ErrorKind::TooLarge, "more than 100 bytes"));
+    EXPECT_THAT(readFile("/dev/zero", 100), failsWith(ErrorKind::TooLarge, "more than 100 bytes"));
+    EXPECT_THAT(readFile(folder.path() / "none.txt", 100),
+                failsWith(ErrorKind::NotFound, "none.txt"));
+}
+
+TEST(Files, AFullDiskIsAnError) {
+    // /dev/full answers every write with 'no space left'.
+    EXPECT_THAT(writeFile("/dev/full", std::string(100000, 'x'), IfExists::Replace),
+                failsWith(ErrorKind::Io, "/dev/full"));
+}
+
+TEST(CollectFiles, ReadsFoldersThroughInOrderWithoutHiddenOnes) {
+    const tests::TemporaryFolder folder;
+    std::filesystem::create_directories(folder.path() / "b" / ".hidden");
+    for (const char* name : {"b/2.png", "a.png", "b/.secret.png", "b/.hidden/3.png", "b/1.png"}) {
+        ASSERT_THAT(writeFile(folder.path() / name, "x", IfExists::Refuse), isOk());
+    }
+    std::filesystem::create_directory_symlink(folder.path(), folder.path() / "b" / "loop");
+    const auto files = collectFiles(folder.path());
+    ASSERT_THAT(files, isOk());
+    std::vector<std::string> names;
+    for (const FoundFile& file : *files) {
+        EXPECT_TRUE(file.insideFolder);
+        names.push_back(file.path.lexically_relative(folder.path()).string());
+    }
+    EXPECT_EQ(names, (std::vector<std::string>{"a.png", "b/1.png", "b/2.png"}));
+}
+
+TEST(CollectFiles, ANamedFileStandsForItself) {
+    const tests::TemporaryFolder folder;
+    ASSERT_THAT(writeFile(folder.path() / ".kelp.png", "x", IfExists::Refuse), isOk());
+    const auto files = collectFiles(folder.path() / ".kelp.png");
+    ASSERT_THAT(files, isOk());
+    ASSERT_EQ(files->size(), 1U);
+    EXPECT_FALSE(files->front().insideFolder);
+    EXPECT_THAT(collectFiles(folder.path() / "none"), failsWith(ErrorKind::NotFound, "none"));
+}
+
+}  // namespace
+}  // namespace pantile::tasks

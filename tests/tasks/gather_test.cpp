@@ -1,0 +1,240 @@
+#include "tasks/gather.h"
+
+#include "catalogue/canvases.h"
+#include "catalogue/edit.h"
+#include "catalogue/palettes.h"
+#include "catalogue/shelves.h"
+#include "codec/text_code.h"
+#include "image_files/write_png.h"
+#include "tasks/library_fixture.h"
+
+namespace pantile::tasks {
+namespace {
+
+using core::ErrorKind;
+using tests::failsWith;
+using tests::isOk;
+
+class Gather : public tests::LibraryFixture {
+protected:
+    std::string writePng(const std::string& name, const core::Texture& source) const {
+        const auto png = image_files::encodePng(source.grid(), source.palette());
+        EXPECT_THAT(png, isOk());
+        return write(name, std::string(png->begin(), png->end()));
+    }
+
+    std::string writePng(const std::string& name, const core::Pixels& pixels) const {
+        const auto png = image_files::encodePng(pixels);
+        EXPECT_THAT(png, isOk());
+        return write(name, std::string(png->begin(), png->end()));
+    }
+
+    GatherReport gatherAll(const std::vector<std::string>& paths,
+                           const GatherOptions& options = {}) {
+        std::vector<GatherInput> inputs;
+        for (const std::string& each : paths) inputs.push_back({each, std::nullopt});
+        const auto report = gather(m_library, inputs, options);
+        EXPECT_THAT(report, isOk());
+        return *report;
+    }
+
+    core::Texture stored(core::TextureId id) const {
+        return catalogue::readTexture(m_library, id)->texture;
+    }
+};
+
+TEST_F(Gather, AnIndexedPngKeepsPaletteOrderAndIndices) {
+    const core::Texture source = texture(1, 16);
+    const GatherReport report = gatherAll({writePng("wet-sand_2.png", source)});
+    ASSERT_EQ(report.added.size(), 1U);
+    EXPECT_EQ(report.added[0].title, "wet sand 2");
+    EXPECT_EQ(stored(report.added[0].id).grid(), source.grid());
+    EXPECT_EQ(stored(report.added[0].id).palette(), source.palette());
+    EXPECT_EQ(stored(report.added[0].id).text().source, "wet-sand_2.png");
+}
+
+TEST_F(Gather, NeverStoresTheSameTextureTwice) {
+    const std::string file = writePng("a.png", texture(1));
+    const GatherReport first = gatherAll({file});
+    const GatherReport second = gatherAll({file, writePng("b.png", texture(1))});
+    EXPECT_TRUE(second.added.empty());
+    ASSERT_EQ(second.known.size(), 2U);
+    EXPECT_EQ(second.known[0].id, first.added[0].id);
+    EXPECT_EQ(textureCount(), 1);
+}
+
+TEST_F(Gather, WordsOfTheOptionsGoOntoPictures) {
+    GatherOptions options;
+    options.title = "Shingle";
+    options.author = "Mara Quill";
+    options.licence = "CC0-1.0";
+    options.source = "the beach";
+    options.tags = {"stone", "shore"};
+    options.shelf = "Shore";
+    const GatherReport report = gatherAll({writePng("a.png", texture(3))}, options);
+    ASSERT_EQ(report.added.size(), 1U);
+    const core::TextureText text = stored(report.added[0].id).text();
+    EXPECT_EQ(text.title, "Shingle");
+    EXPECT_EQ(text.author, "Mara Quill");
+    EXPECT_EQ(text.source, "the beach");
+    EXPECT_EQ(text.tags, (std::vector<std::string>{"shore", "stone"}));
+    EXPECT_EQ(*catalogue::texturesOnShelf(m_library, "Shore"), std::vector{report.added[0].id});
+}
+
+TEST_F(Gather, ACodeKeepsItsOwnAuthorAndLicence) {
+    const auto code = codec::encodeTextCode(texture(4));
+    ASSERT_THAT(code, isOk());
+    GatherOptions options;
+    options.author = "Somebody Else";
+    options.licence = "all rights reserved";
+    options.tags = {"from-forum"};
+    const GatherReport report =
+        gatherAll({write("thread.txt", "Look:\n\n" + code->text + "\n\nNice!\n")}, options);
+    ASSERT_EQ(report.added.size(), 1U);
+    const core::TextureText text = stored(report.added[0].id).text();
+    EXPECT_EQ(text.author, "Mara Quill");
+    EXPECT_EQ(text.licence, "CC0-1.0");
+    EXPECT_EQ(text.tags, (std::vector<std::string>{"from-forum", "tile"}));
+}
+
+TEST_F(Gather, TakesManyCodesFromOneTextAndNamesTheDamagedOne) {
+    std::string thread;
+    for (int seed = 10; seed < 13; ++seed) {
+        std::string code = codec::encodeTextCode(texture(seed))->text;
+        if (seed == 11) code[20] = code[20] == 'x' ? 'y' : 'x';
+        thread += "Friend " + std::to_string(seed) + " writes:\n" + code + "\n\n";
+    }
+    const GatherReport report = gatherAll({write("thread.txt", thread)});
+    EXPECT_EQ(report.added.size(), 2U);
+    ASSERT_EQ(report.refused.size(), 1U);
+    EXPECT_NE(report.refused[0].error.message.find("of the text"), std::string::npos);
+}
+
+TEST_F(Gather, ReadsAFolderThroughAndPassesOverWhatIsNotForUs) {
+    writePng("in/a.png", texture(1));
+    writePng("in/deep/b.png", texture(2));
+    write("in/readme.txt", "nothing of ours\n");
+    write("in/contents.csv", "file,title\na.png,A\n");
+    const GatherReport report = gatherAll({path("in")});
+    EXPECT_EQ(report.added.size(), 2U);
+    EXPECT_TRUE(report.refused.empty());
+    EXPECT_EQ(report.passedOver, 2);
+}
+
+TEST_F(Gather, RefusesANamedFileThatHoldsNothing) {
+    const GatherReport report =
+        gatherAll({write("readme.txt", "nothing of ours\n"), path("none.png")});
+    ASSERT_EQ(report.refused.size(), 2U);
+    EXPECT_EQ(report.refused[0].error.kind, ErrorKind::NotFound);
+    EXPECT_NE(report.refused[1].error.message.find("no picture, grid or code"), std::string::npos);
+    EXPECT_EQ(textureCount(), 0);
+}
+
+TEST_F(Gather, MakesALargePictureCoverTheUsualGrid) {
+    core::Pixels pixels{{200, 100}, std::vector<core::Rgba8>(20000, core::Rgba8{10, 20, 30, 255})};
+    for (int x = 0; x < 100; ++x) {
+        for (int y = 0; y < 100; ++y) pixels.at(x, y) = {200, 100, 50, 255};
+    }
+    const GatherReport report = gatherAll({writePng("big.png", pixels)});
+    ASSERT_EQ(report.added.size(), 1U);
+    EXPECT_EQ(report.added[0].size, (core::Size{64, 64}));
+    EXPECT_LE(report.added[0].colours, 16);
+}
+
+TEST_F(Gather, MakesPicturesFitACanvasWithAFixedPalette) {
+    core::Canvas canvas;
+    canvas.name = "quay";
+    canvas.size = {8, 8};
+    canvas.palette = *core::Palette::create({{0, 0, 0}, {255, 255, 255}, {181, 83, 45}});
+    canvas.geometry = core::CanvasGeometry::beside(canvas.size);
+    ASSERT_THAT(catalogue::addCanvas(m_library, canvas), isOk());
+    core::Pixels pixels{{16, 16}, std::vector<core::Rgba8>(256, core::Rgba8{190, 90, 40, 255})};
+    GatherOptions options;
+    options.canvas = "quay";
+    const GatherReport opaque = gatherAll({writePng("rust.png", pixels)}, options);
+    ASSERT_EQ(opaque.added.size(), 1U);
+    EXPECT_EQ(stored(opaque.added[0].id).palette(), *canvas.palette);
+    EXPECT_EQ(stored(opaque.added[0].id).grid(), *core::Grid::filled(8, 8, 2));
+
+    for (int x = 0; x < 16; ++x) {
+        for (int y = 0; y < 8; ++y) pixels.at(x, y).a = 0;
+    }
+    const GatherReport open = gatherAll({writePng("half.png", pixels)}, options);
+    ASSERT_EQ(open.added.size(), 1U);
+    const core::Texture half = stored(open.added[0].id);
+    EXPECT_EQ(half.palette().transparent(), 3);
+    EXPECT_EQ(half.grid().at(0, 0), 3);
+    EXPECT_EQ(half.grid().at(0, 7), 2);
+}
+
+TEST_F(Gather, AGridNeedsAPaletteFromSomewhere) {
+    const std::string bare = write("bare.csv", "0,1\n1,0\n");
+    const GatherReport refused = gatherAll({bare});
+    ASSERT_EQ(refused.refused.size(), 1U);
+    EXPECT_NE(refused.refused[0].error.message.find("has no palette"), std::string::npos);
+    const GatherReport added =
+        gatherAll({write("own.csv", "# palette #000000 #ffffff\n0,1\n1,0\n")});
+    ASSERT_EQ(added.added.size(), 1U);
+    EXPECT_EQ(added.added[0].title, "own");
+}
+
+TEST_F(Gather, ARemovedTextureComesBack) {
+    const std::string file = writePng("a.png", texture(1));
+    const core::TextureId id = gatherAll({file}).added[0].id;
+    ASSERT_THAT(catalogue::removeTextures(m_library, std::span(&id, 1)), isOk());
+    const GatherReport again = gatherAll({file});
+    ASSERT_EQ(again.added.size(), 1U);
+    EXPECT_TRUE(again.added[0].recovered);
+    EXPECT_EQ(again.added[0].id, id);
+}
+
+TEST_F(Gather, BadWordsAreRefusedBeforeAnythingIsRead) {
+    GatherOptions options;
+    options.title = "red\u202efig";
+    const std::vector<GatherInput> inputs = {{writePng("a.png", texture(1)), std::nullopt}};
+    EXPECT_THAT(gather(m_library, inputs, options), failsWith(ErrorKind::InvalidInput, "\\u202e"));
+    options.title = std::string(10000, 'x');
+    EXPECT_THAT(gather(m_library, inputs, options), failsWith(ErrorKind::TooLarge, "10000"));
+    options = {};
+    options.canvas = "nowhere";
+    EXPECT_THAT(gather(m_library, inputs, options), failsWith(ErrorKind::NotFound, "nowhere"));
+    EXPECT_EQ(textureCount(), 0);
+}
+
+TEST_F(Gather, StopsBetweenTwoFilesAndKeepsWhatIsDone) {
+    writePng("in/a.png", texture(1));
+    writePng("in/b.png", texture(2));
+    writePng("in/c.png", texture(3));
+    std::stop_source stop;
+    core::Progress progress{stop.get_token(),
+                            [&](std::int64_t done, std::int64_t, std::string_view) {
+                                if (done == 1) stop.request_stop();
+                            }};
+    EXPECT_THAT(gather(m_library, {{path("in"), std::nullopt}}, {}, progress),
+                failsWith(ErrorKind::Cancelled, "stopped"));
+    EXPECT_GE(textureCount(), 1);
+    EXPECT_LE(textureCount(), 2);
+}
+
+TEST_F(Gather, NotesWhatDrawingCosts) {
+    const core::TextureId id = gatherAll({writePng("a.png", texture(1, 16))}).added[0].id;
+    const auto record = catalogue::readTexture(m_library, id);
+    ASSERT_TRUE(record->row.estimate.has_value());
+    EXPECT_GT(record->row.estimate->drawMs, 0);
+    EXPECT_GT(record->row.estimate->loadBytes, 0);
+}
+
+TEST_F(Gather, ACodeWithoutItsPaletteFindsItInTheLibrary) {
+    const core::Texture source = texture(21);
+    codec::EncodeOptions byName;
+    byName.palette = codec::PaletteForm::ByFingerprint;
+    const std::string thread = write("thread.txt", codec::encodeTextCode(source, byName)->text);
+    EXPECT_EQ(gatherAll({thread}).refused.size(), 1U);
+    ASSERT_THAT(catalogue::addPalette(m_library, "shore", source.palette()), isOk());
+    const GatherReport report = gatherAll({thread});
+    ASSERT_EQ(report.added.size(), 1U);
+    EXPECT_EQ(stored(report.added[0].id).palette(), source.palette());
+}
+
+}  // namespace
+}  // namespace pantile::tasks

@@ -1,0 +1,159 @@
+// choose_for_board.h and write_load.h: from textures to files that are proven to draw them.
+
+#include "catalogue/loads.h"
+
+#include <algorithm>
+
+#include "board/header_export.h"
+#include "catalogue/boards.h"
+#include "tasks/library_fixture.h"
+#include "tasks/write_load.h"
+
+namespace pantile::tasks {
+namespace {
+
+using core::ErrorKind;
+using tests::failsWith;
+using tests::isOk;
+
+namespace fs = std::filesystem;
+
+class Loads : public tests::LibraryFixture {
+protected:
+    Loads() {
+        core::Board board;
+        board.name = "pier";
+        board.slots = 3;
+        board.bytes = 4000;
+        EXPECT_THAT(catalogue::addBoard(m_library, board), isOk());
+        for (int seed = 1; seed <= 5; ++seed) m_ids.push_back(add(texture(seed)));
+        m_options.board = "pier";
+    }
+
+    void storeLoad(const std::string& name, const std::vector<core::TextureId>& ids) {
+        catalogue::StoredLoad load;
+        load.name = name;
+        load.board = "pier";
+        load.slots = ids;
+        ASSERT_THAT(catalogue::addLoad(m_library, load), isOk());
+    }
+
+    std::vector<core::TextureId> m_ids;
+    ChooseOptions m_options;
+};
+
+TEST_F(Loads, FillsTheSlotsWithWhatIsWorthMost) {
+    m_options.worth = {{m_ids[1], 9}, {m_ids[4], 8}};
+    m_options.must = {m_ids[2]};
+    const auto choice = chooseForBoard(m_library, m_ids, m_options);
+    ASSERT_THAT(choice, isOk());
+    std::vector<core::TextureId> chosen;
+    std::int64_t bytes = 0;
+    for (const ChosenSlot& slot : choice->slots) {
+        chosen.push_back(slot.id);
+        bytes += slot.bytes;
+    }
+    EXPECT_EQ(chosen, (std::vector{m_ids[1], m_ids[2], m_ids[4]}));
+    EXPECT_EQ(choice->worth, 9 + kUsualWorth + 8);
+    EXPECT_GT(choice->bytes, bytes);
+    EXPECT_LE(choice->bytes, 4000);
+    EXPECT_TRUE(choice->provenBest);
+    ASSERT_EQ(choice->leftOut.size(), 2U);
+    EXPECT_EQ(choice->leftOut[0].id, m_ids[0]);
+    EXPECT_FALSE(choice->leftOut[0].reason.empty());
+}
+
+TEST_F(Loads, SaysWhatFitsNoCanvas) {
+    const core::TextureId large = add(texture(9, 100));
+    m_ids.push_back(large);
+    const auto choice = chooseForBoard(m_library, m_ids, m_options);
+    ASSERT_THAT(choice, isOk());
+    const auto left = std::find_if(choice->leftOut.begin(), choice->leftOut.end(),
+                                   [&](const NotChosen& each) { return each.id == large; });
+    ASSERT_NE(left, choice->leftOut.end());
+    EXPECT_NE(left->reason.find("fits no canvas"), std::string::npos);
+    m_options.must = {large};
+    EXPECT_THAT(chooseForBoard(m_library, m_ids, m_options),
+                failsWith(ErrorKind::DoesNotFit, "must be in the load"));
+}
+
+TEST_F(Loads, RefusesNamesThatAreNotThere) {
+    m_options.board = "peer";
+    EXPECT_THAT(chooseForBoard(m_library, m_ids, m_options),
+                failsWith(ErrorKind::NotFound, "peer"));
+    m_options.board = "pier";
+    m_options.must = {core::TextureId{999}};
+    EXPECT_THAT(chooseForBoard(m_library, m_ids, m_options),
+                failsWith(ErrorKind::InvalidInput, "texture 999"));
+}
+
+TEST_F(Loads, TakingAllSaysWhatIsTooMuch) {
+    EXPECT_THAT(takeAll(m_library, m_ids, m_options), failsWith(ErrorKind::DoesNotFit, "slots"));
+}
+
+TEST_F(Loads, BothFormsAreWrittenAndProven) {
+    storeLoad("evening", {m_ids[3], m_ids[0]});
+    WriteOptions options;
+    options.form = LoadForm::Both;
+    const auto written = writeStoredLoad(m_library, "evening", path("out"), options);
+    ASSERT_THAT(written, isOk());
+    EXPECT_EQ(written->files,
+              (std::vector<fs::path>{path("out/evening/load.bin"), path("out/evening/contents.txt"),
+                                     path("out/evening.h")}));
+    for (const std::string& file :
+         {path("out/evening"), path("out/evening/load.bin"), path("out/evening.h")}) {
+        const auto verified = verifyLoadFile(file);
+        ASSERT_THAT(verified, isOk());
+        EXPECT_TRUE(verified->verified());
+        ASSERT_EQ(verified->slots.size(), 2U);
+        EXPECT_EQ(verified->slots[0].painted, texture(4).grid());
+        EXPECT_EQ(verified->slots[1].painted, texture(1).grid());
+    }
+    EXPECT_EQ(fs::file_size(path("out/evening/load.bin")),
+              static_cast<std::uintmax_t>(written->choice.bytes));
+    ASSERT_EQ(catalogue::readLoad(m_library, "evening")->writings.size(), 1U);
+}
+
+TEST_F(Loads, TheFormFollowsTheBoardsMemory) {
+    storeLoad("evening", {m_ids[0]});
+    const auto header = writeStoredLoad(m_library, "evening", path("out"), {});
+    ASSERT_THAT(header, isOk());
+    EXPECT_EQ(header->files, std::vector<fs::path>{path("out/evening.h")});
+}
+
+TEST_F(Loads, EveryDamagedByteOfTheWrittenFileIsFound) {
+    storeLoad("evening", {m_ids[0]});
+    WriteOptions options;
+    options.form = LoadForm::Card;
+    ASSERT_THAT(writeStoredLoad(m_library, "evening", path("out"), options), isOk());
+    const std::string whole = *readFile(path("out/evening/load.bin"), 100000);
+    for (std::size_t i = 0; i < whole.size(); i += 7) {
+        std::string damaged = whole;
+        damaged[i] = static_cast<char>(damaged[i] ^ 0x10);
+        ASSERT_THAT(writeFile(path("damaged.bin"), damaged, IfExists::Replace), isOk());
+        const auto verified = verifyLoadFile(path("damaged.bin"));
+        EXPECT_FALSE(verified && verified->verified()) << "byte " << i;
+    }
+}
+
+TEST_F(Loads, NothingIsReplacedSilently) {
+    storeLoad("evening", {m_ids[0]});
+    write("out/evening.h", "mine");
+    EXPECT_THAT(writeStoredLoad(m_library, "evening", path("out"), {}),
+                failsWith(ErrorKind::AlreadyExists, "evening.h"));
+    EXPECT_EQ(*readFile(path("out/evening.h"), 100), "mine");
+    EXPECT_TRUE(catalogue::readLoad(m_library, "evening")->writings.empty());
+    WriteOptions options;
+    options.ifExists = IfExists::Replace;
+    EXPECT_THAT(writeStoredLoad(m_library, "evening", path("out"), options), isOk());
+}
+
+TEST_F(Loads, AHostileNameStaysInTheFolder) {
+    storeLoad("../../etc/cron */", {m_ids[0]});
+    const auto written = writeStoredLoad(m_library, "../../etc/cron */", path("out"), {});
+    ASSERT_THAT(written, isOk());
+    EXPECT_EQ(written->files.front().parent_path(), path("out"));
+}
+
+}  // namespace
+}  // namespace pantile::tasks
