@@ -1,5 +1,7 @@
 #include "catalogue/names.h"
 
+#include <algorithm>
+
 #include "catalogue/statement.h"
 #include "core/canvas.h"
 #include "core/nearest_word.h"
@@ -20,6 +22,26 @@ Result<std::optional<std::int64_t>> findName(Connection& connection, const Named
                       {name});
 }
 
+std::string lowered(std::string_view text) {
+    std::string lower(text);
+    for (char& c : lower) {
+        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+    }
+    return lower;
+}
+
+/// "did you mean 'Quay 64'?"; names are compared without regard to case, as the tables do.
+std::string hintFor(std::string_view name, const std::vector<std::string>& known) {
+    if (known.empty()) return "the library has none yet";
+    std::vector<std::string> lower;
+    for (const std::string& one : known) lower.push_back(lowered(one));
+    const std::vector<std::string_view> views(lower.begin(), lower.end());
+    const auto near = core::nearestWord(lowered(name), views);
+    if (!near) return "list shows which there are";
+    const auto place = std::find(views.begin(), views.end(), *near) - views.begin();
+    return "did you mean '" + core::excerpt(known[static_cast<std::size_t>(place)]) + "'?";
+}
+
 }  // namespace
 
 Result<std::int64_t> idOfName(Connection& connection, const NamedTable& table,
@@ -27,12 +49,9 @@ Result<std::int64_t> idOfName(Connection& connection, const NamedTable& table,
     PANTILE_ASSIGN_OR_RETURN(const auto id, findName(connection, table, name));
     if (id) return *id;
     PANTILE_ASSIGN_OR_RETURN(const std::vector<std::string> names, allNames(connection, table));
-    const std::vector<std::string_view> views(names.begin(), names.end());
-    const std::string what(table.what);
-    const std::string otherwise =
-        names.empty() ? "the library has none yet" : "list shows which there are";
-    return Error{ErrorKind::NotFound, "there is no " + what + " '" + core::excerpt(name) + "'",
-                 core::didYouMean(name, views, otherwise)};
+    return Error{ErrorKind::NotFound,
+                 "there is no " + std::string(table.what) + " '" + core::excerpt(name) + "'",
+                 hintFor(name, names)};
 }
 
 Result<void> checkNewName(Connection& connection, const NamedTable& table, std::string_view name) {

@@ -1,7 +1,5 @@
 #include "catalogue/sqlite_error.h"
 
-#include <cerrno>
-
 #include <sqlite3.h>
 
 namespace pantile::catalogue {
@@ -12,11 +10,10 @@ using core::ErrorKind;
 
 constexpr int kPrimaryCodeMask = 0xFF;
 
-bool isNoRoom(sqlite3* handle, int code) {
-    if ((code & kPrimaryCodeMask) == SQLITE_FULL) return true;
-    if ((code & kPrimaryCodeMask) != SQLITE_IOERR || handle == nullptr) return false;
-    const int systemCode = sqlite3_system_errno(handle);
-    return systemCode == ENOSPC || systemCode == EDQUOT || systemCode == EFBIG;
+// SQLite knows a full disk by the system's own word for it. A quota, or a limit on the size of
+// files, is a failed write to it.
+bool isFailedWrite(int code) {
+    return code == SQLITE_IOERR_WRITE || code == SQLITE_IOERR_SHMSIZE || code == SQLITE_IOERR_FSYNC;
 }
 
 std::string detail(sqlite3* handle, int code) {
@@ -36,11 +33,15 @@ Error corruptError(const std::string& what) {
 }
 
 Error sqliteError(sqlite3* handle, int code) {
-    if (isNoRoom(handle, code)) {
-        return {ErrorKind::Io, "the disk is full",
-                "free some space and try again; nothing of this change was kept"};
+    if (isFailedWrite(code)) {
+        return {
+            ErrorKind::Io, "the library could not be written: the disk is full or failed",
+            "free some space or check the disk, and try again; nothing of this change was kept"};
     }
     switch (code & kPrimaryCodeMask) {
+        case SQLITE_FULL:
+            return {ErrorKind::Io, "the disk is full",
+                    "free some space and try again; nothing of this change was kept"};
         case SQLITE_BUSY:
         case SQLITE_LOCKED:
             return {ErrorKind::Busy, "another program is writing to the library",

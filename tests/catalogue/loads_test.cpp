@@ -1,0 +1,83 @@
+#include "catalogue/loads.h"
+
+#include "catalogue/boards.h"
+#include "catalogue/library_fixture.h"
+
+namespace pantile::catalogue {
+namespace {
+
+using core::ErrorKind;
+using tests::failsWith;
+using tests::isOk;
+using tests::LibraryTest;
+using tests::textureOf;
+
+class LoadsTest : public LibraryTest {
+protected:
+    void SetUp() override {
+        core::Board board;
+        board.name = "Five slots";
+        ASSERT_THAT(addBoard(library(), board), isOk());
+        for (std::uint64_t seed = 1; seed <= 6; ++seed) ids.push_back(add(textureOf(seed)));
+    }
+
+    StoredLoad load(const std::string& name, std::vector<core::TextureId> slots) {
+        StoredLoad made;
+        made.name = name;
+        made.board = "Five slots";
+        made.slots = std::move(slots);
+        made.madeAt = now;
+        return made;
+    }
+
+    std::vector<core::TextureId> ids;
+};
+
+TEST_F(LoadsTest, KeepTheirSlotsInOrder) {
+    const StoredLoad harbour = load("Harbour", {ids[3], ids[0], ids[2]});
+    const StoredLoad beach = load("beach", {ids[1]});
+    ASSERT_THAT(addLoad(library(), harbour), isOk());
+    ASSERT_THAT(addLoad(library(), beach), isOk());
+    EXPECT_EQ(readLoad(library(), "harbour").value(), harbour);
+    EXPECT_EQ(listLoads(library()).value(), (std::vector<StoredLoad>{beach, harbour}));
+}
+
+TEST_F(LoadsTest, ThatCannotBeAreRefused) {
+    ASSERT_THAT(addLoad(library(), load("Harbour", {ids[0]})), isOk());
+    EXPECT_THAT(addLoad(library(), load("HARBOUR", {ids[1]})),
+                failsWith(ErrorKind::AlreadyExists, "HARBOUR"));
+    EXPECT_THAT(addLoad(library(), load("Six", ids)),
+                failsWith(ErrorKind::DoesNotFit, "6 textures"));
+    EXPECT_THAT(addLoad(library(), load("None", {})), failsWith(ErrorKind::InvalidInput, "None"));
+    EXPECT_THAT(addLoad(library(), load("Gap", {{99}})), failsWith(ErrorKind::NotFound, "99"));
+    EXPECT_THAT(addLoad(library(), load("", {ids[0]})), failsWith(ErrorKind::InvalidInput, "name"));
+    StoredLoad lost = load("Lost", {ids[0]});
+    lost.board = "Five slot";
+    const auto refused = addLoad(library(), lost);
+    EXPECT_THAT(refused, failsWith(ErrorKind::NotFound, "Five slot"));
+    EXPECT_NE(refused.error().hint.find("Five slots"), std::string::npos);
+    EXPECT_EQ(listLoads(library())->size(), 1U);
+}
+
+TEST_F(LoadsTest, RememberWhereTheyWereWritten) {
+    ASSERT_THAT(addLoad(library(), load("Harbour", {ids[0]})), isOk());
+    ASSERT_THAT(noteLoadWritten(library(), "Harbour", "/media/card"), isOk());
+    now += 5;
+    ASSERT_THAT(noteLoadWritten(library(), "Harbour", "sketch/"), isOk());
+    EXPECT_EQ(readLoad(library(), "Harbour")->writings,
+              (std::vector<LoadWriting>{{now - 5, "/media/card", "Five slots"},
+                                        {now, "sketch/", "Five slots"}}));
+    EXPECT_THAT(noteLoadWritten(library(), "Harbor", "x"),
+                failsWith(ErrorKind::NotFound, "Harbor"));
+    EXPECT_FALSE(noteLoadWritten(library(), "Harbour", "a\nb"));
+}
+
+TEST_F(LoadsTest, AreRemoved) {
+    ASSERT_THAT(addLoad(library(), load("Harbour", {ids[0]})), isOk());
+    ASSERT_THAT(removeLoad(library(), "Harbour"), isOk());
+    EXPECT_THAT(readLoad(library(), "Harbour"), failsWith(ErrorKind::NotFound, "Harbour"));
+    EXPECT_EQ(library().connection().number("SELECT count(*) FROM load_slots").value(), 0);
+}
+
+}  // namespace
+}  // namespace pantile::catalogue
