@@ -26,7 +26,9 @@ Result<std::vector<core::TextureId>> search(const catalogue::Library& library,
                                             const std::string& text) {
     const auto query = catalogue::parseQuery(text);
     if (!query) return Error{ErrorKind::Usage, query.error().message, query.error().hint};
-    return catalogue::findIds(library, *query);
+    catalogue::FindOptions byId;
+    byId.sort.field = catalogue::SortField::Id;
+    return catalogue::findIds(library, *query, byId);
 }
 
 }  // namespace

@@ -12,7 +12,7 @@
 namespace pantile::cli {
 
 struct Selection {
-    std::vector<core::TextureId> ids;  ///< In the order given, then those found; each once.
+    std::vector<core::TextureId> ids;  ///< In the order given, then those found by id; each once.
     bool fromSearch = false;           ///< A search was part of it.
 };
 

@@ -26,17 +26,25 @@ install_missing() {
         apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null
 }
 
-# configure_and_build FOLDER CMAKE-OPTION...
+# configure_and_build FOLDER [--target NAME...] [CMAKE-OPTION...]
 configure_and_build() {
-    local folder=$1
+    local folder=$1 targets=()
     shift
+    if [[ ${1:-} == --target ]]; then
+        targets=(--target)
+        shift
+        while [[ $# -gt 0 && $1 != -* ]]; do
+            targets+=("$1")
+            shift
+        done
+    fi
     local launcher=()
     command -v ccache >/dev/null && launcher=(-DCMAKE_CXX_COMPILER_LAUNCHER=ccache)
     local log=$folder/build.log
     mkdir -p "$folder"
     {
         cmake -S . -B "$folder" -G Ninja "${launcher[@]}" "$@" &&
-            cmake --build "$folder" --parallel "$(nproc)"
+            cmake --build "$folder" --parallel "$(nproc)" "${targets[@]}"
     } >"$log" 2>&1 || {
         grep -vE '^\[[0-9]+/[0-9]+\] [A-Z][a-z]+ing' "$log" | tail -n 60
         echo "The build failed; all of it is in $log"

@@ -1,5 +1,8 @@
 #include "tasks/files.h"
 
+#include <csignal>
+#include <sys/resource.h>
+
 #include "support/matchers.h"
 #include "support/temporary_folder.h"
 #include "tasks/collect_files.h"
@@ -47,10 +50,38 @@ TEST(Files, ReadingIsBounded) {
                 failsWith(ErrorKind::NotFound, "none.txt"));
 }
 
-TEST(Files, AFullDiskIsAnError) {
-    // /dev/full answers every write with 'no space left'.
-    EXPECT_THAT(writeFile("/dev/full", std::string(100000, 'x'), IfExists::Replace),
-                failsWith(ErrorKind::Io, "/dev/full"));
+// A limit on the size of files answers a write as a full disk does: with an error in the middle.
+class FileSizeLimit {
+public:
+    explicit FileSizeLimit(rlim_t bytes) {
+        std::signal(SIGXFSZ, SIG_IGN);
+        getrlimit(RLIMIT_FSIZE, &m_before);
+        const rlimit limit{bytes, m_before.rlim_max};
+        setrlimit(RLIMIT_FSIZE, &limit);
+    }
+
+    ~FileSizeLimit() { setrlimit(RLIMIT_FSIZE, &m_before); }
+
+    FileSizeLimit(const FileSizeLimit&) = delete;
+    FileSizeLimit& operator=(const FileSizeLimit&) = delete;
+    FileSizeLimit(FileSizeLimit&&) = delete;
+    FileSizeLimit& operator=(FileSizeLimit&&) = delete;
+
+private:
+    rlimit m_before{};
+};
+
+TEST(Files, AFullDiskLeavesTheOldFile) {
+    const tests::TemporaryFolder folder;
+    const auto path = folder.path() / "note.txt";
+    ASSERT_THAT(writeFile(path, "old", IfExists::Refuse), isOk());
+    {
+        const FileSizeLimit limit(4096);
+        EXPECT_THAT(writeFile(path, std::string(100000, 'x'), IfExists::Replace),
+                    failsWith(ErrorKind::Io, "note.txt was not written"));
+    }
+    EXPECT_EQ(*readFile(path, 100), "old");
+    EXPECT_EQ(std::distance(std::filesystem::directory_iterator(folder.path()), {}), 1);
 }
 
 TEST(CollectFiles, ReadsFoldersThroughInOrderWithoutHiddenOnes) {
