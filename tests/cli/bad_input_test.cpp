@@ -140,7 +140,7 @@ TEST_F(BadInput, WordsThatNoTextureMayHave) {
 
 // Quotes and comment marks are ordinary text: they are kept, and stay harmless on every way out.
 TEST_F(BadInput, QuotesAndCommentMarksAreKeptAndHarmless) {
-    const std::string title = "\"rope\" */ int main(){} /* 'net' ??/";
+    const std::string title = "\"rope\" */ int main(){} /* 'net' ?" "?/";
     ASSERT_EQ(m_cli.run({"set", "1", "--title", title}).exitCode, 0);
     EXPECT_EQ(m_cli.runJson({"show", "1"}).json()["title"].toString().toStdString(), title);
     ASSERT_EQ(m_cli.run({"load", "make", title, "1", "--board", "flash-32k"}).exitCode, 0);
