@@ -5,6 +5,8 @@
 namespace pantile::codec {
 namespace {
 
+constexpr std::size_t kFewestInLine = 2;  // One and its check; other marks stand there by chance.
+
 class PieceBuilder {
 public:
     PieceBuilder(std::span<const Glyph> glyphs, std::size_t start)
@@ -31,6 +33,11 @@ public:
         Piece& piece = m_list.pieces.back();
         piece.count = m_list.symbols.size() - piece.first;
         m_open = false;
+        const bool isFirst = m_list.pieces.size() == 1;
+        if (piece.count < kFewestInLine && !isFirst) {
+            m_list.symbols.resize(piece.first);
+            m_list.pieces.pop_back();
+        }
     }
 
     PieceList finish() && {

@@ -5,13 +5,14 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <filesystem>
 #include <fstream>
+#include <iomanip>
 #include <map>
 #include <sstream>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include <gtest/gtest.h>
@@ -171,6 +172,30 @@ inline CodeVector readCodeVector(const std::filesystem::path& path) {
         fields["method"],
         numbers("bytes", 16),
         fields["code"]};
+}
+
+/// The text of a vector file for `texture`, as readCodeVector takes it.
+inline std::string codeVectorText(const core::Texture& texture,
+                                  const codec::EncodeOptions& options) {
+    const codec::Container container = codec::packTexture(texture, options);
+    const core::TextureText& words = texture.text();
+    const core::Palette& palette = texture.palette();
+    std::ostringstream text;
+    text << "title: " << words.title << "\nauthor: " << words.author
+         << "\nlicence: " << words.licence << "\ntags:";
+    for (const std::string& tag : words.tags) text << ' ' << tag;
+    text << "\nsize: " << texture.grid().width() << ' ' << texture.grid().height() << "\npalette:";
+    for (const core::Rgb8 colour : palette.colours()) text << ' ' << core::toHex(colour);
+    const auto transparent = palette.transparent();
+    text << "\ntransparent: " << (transparent ? std::to_string(*transparent) : "none")
+         << "\npalette-form: "
+         << (options.palette == codec::PaletteForm::Inside ? "inside" : "by-fingerprint")
+         << "\nmethod: " << codec::methodName(container.method) << "\ncells:\n";
+    for (const core::PaletteIndex cell : texture.grid().cells()) text << int{cell} << ' ';
+    text << "\nbytes:\n" << std::hex << std::setfill('0');
+    for (const std::uint8_t byte : container.bytes) text << std::setw(2) << int{byte} << ' ';
+    text << "\ncode:\n" << codeOf(texture, options) << '\n';
+    return text.str();
 }
 
 /// All of them, by name. Fails the test if there are none.

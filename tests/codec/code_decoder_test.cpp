@@ -1,0 +1,42 @@
+// Our codes read by a decoder in another language that was written from docs/code-format.md, not
+// from our sources: tests/outside/code_decoder.py.
+
+#include <cstdlib>
+#include <fstream>
+#include <string>
+
+#include <gtest/gtest.h>
+
+#include "code_support.h"
+#include "support/temporary_folder.h"
+
+namespace pantile::codec {
+namespace {
+
+int decoderStatus(const std::string& arguments) {
+    const std::string command =
+        "python3 '" PANTILE_SOURCE_DIR "/tests/outside/code_decoder.py' " + arguments;
+    return std::system(command.c_str());
+}
+
+TEST(CodeDecoder, ReadsTheFrozenVectorsAndRefusesEveryChangedLetter) {
+    EXPECT_EQ(decoderStatus("--changes '" PANTILE_TEST_DATA "/codes'/*.txt"), 0);
+}
+
+TEST(CodeDecoder, AgreesWithOursOnRandomTextures) {
+    constexpr int kTextures = 500;
+    const tests::TemporaryFolder folder;
+    tests::Random random(201);
+    for (int i = 0; i < kTextures; ++i) {
+        const core::Texture texture = tests::randomTexture(random);
+        const EncodeOptions options{
+            i % 3 == 0 ? MethodChoice::PlainRunsOnly : MethodChoice::Shortest,
+            i % 5 == 0 ? PaletteForm::ByFingerprint : PaletteForm::Inside};
+        std::ofstream file(folder.path() / (std::to_string(i) + ".txt"));
+        file << tests::codeVectorText(texture, options);
+    }
+    EXPECT_EQ(decoderStatus("'" + folder.path().string() + "'/*.txt"), 0);
+}
+
+}  // namespace
+}  // namespace pantile::codec
