@@ -6,6 +6,7 @@
 #include <unistd.h>
 
 #include <QCoreApplication>
+#include <QLoggingCategory>
 
 #include "cli/interrupt.h"
 #include "cli/run_cli.h"
@@ -29,6 +30,8 @@ int main(int argc, char** argv) {
     const std::stop_token stop = pantile::cli::stopOnInterrupt();
     std::ios::sync_with_stdio(false);
     const QCoreApplication application(argc, argv);
+    // What is wrong with a picture is said in our own words.
+    QLoggingCategory::setFilterRules(QStringLiteral("qt.gui.imageio*=false"));
     const std::vector<std::string> words(argv + 1, argv + argc);
     const int exitCode = pantile::cli::runCli(words, {std::cin, std::cout, std::cerr},
                                               terminalOfThisProcess(), stop);

@@ -3,6 +3,8 @@
 #include <cstddef>
 #include <cstdlib>
 
+#include "image_files/png_chunks.h"
+
 namespace pantile::image_files {
 namespace {
 
@@ -84,6 +86,7 @@ bool isWhole(ImageKind kind, Bytes bytes) {
         case ImageKind::Bmp:
             return isWholeBmp(bytes);
         case ImageKind::Png:
+            return isWholePng(bytes);
         case ImageKind::WebP:
             return true;
     }

@@ -1,7 +1,7 @@
 #pragma once
 
-// Finds pictures that were cut short, in the formats whose decoders fill the missing part with grey
-// or black instead of failing.
+// Finds pictures that were cut short before a decoder sees them: some decoders fill the missing
+// part with grey or black instead of failing, others write on standard error.
 
 #include <cstdint>
 #include <span>
@@ -11,7 +11,7 @@
 namespace pantile::image_files {
 
 /// False if the file's own structure says that bytes are missing at its end. Formats whose decoder
-/// fails by itself on a cut file (PNG, WebP) are always true here.
+/// fails by itself on a cut file (WebP) are always true here.
 bool isWhole(ImageKind kind, std::span<const std::uint8_t> bytes);
 
 }  // namespace pantile::image_files

@@ -197,6 +197,7 @@ Result<core::Picture> readImageBytes(std::span<const std::uint8_t> bytes, std::s
     if (bytes.size() > kMaxImageFileBytes) return tooManyBytes(name);
     const std::optional<ImageKind> kind = imageKindOf(bytes);
     if (!kind) return notAPicture(name);
+    if (!isWhole(*kind, bytes)) return damaged(name);
 
     limitDecoderMemory();
     QByteArray raw = QByteArray::fromRawData(reinterpret_cast<const char*>(bytes.data()),
@@ -209,7 +210,6 @@ Result<core::Picture> readImageBytes(std::span<const std::uint8_t> bytes, std::s
     if (!reader.canRead()) return readerError(reader, name);
     const QSize announced = reader.size();
     if (announced.isValid()) PANTILE_RETURN_IF_ERROR(checkImageSize(announced, name));
-    if (!isWhole(*kind, bytes)) return damaged(name);
     const QImage image = reader.read();
     if (image.isNull()) return readerError(reader, name);
     PANTILE_RETURN_IF_ERROR(checkImageSize(image.size(), name));

@@ -9,6 +9,7 @@
 
 #include <QByteArray>
 
+#include "image_files/png_chunks.h"
 #include "image_files/read_image.h"
 
 namespace pantile::image_files {
@@ -22,26 +23,6 @@ using Bytes = std::vector<std::uint8_t>;
 // PNG section 11.2.1.
 enum class ColourType : std::uint8_t { TrueColour = 2, Indexed = 3, TrueColourWithAlpha = 6 };
 
-constexpr std::array<std::uint32_t, 256> makeCrcTable() {
-    constexpr std::uint32_t kReversedPolynomial = 0xEDB88320;
-    std::array<std::uint32_t, 256> table{};
-    for (std::uint32_t byte = 0; byte < table.size(); ++byte) {
-        std::uint32_t value = byte;
-        for (int bit = 0; bit < 8; ++bit)
-            value = (value & 1U) != 0 ? (value >> 1U) ^ kReversedPolynomial : value >> 1U;
-        table[byte] = value;
-    }
-    return table;
-}
-
-// PNG section 5.5: over a chunk's name and data.
-std::uint32_t chunkCrc(std::span<const std::uint8_t> bytes) {
-    static constexpr std::array<std::uint32_t, 256> kTable = makeCrcTable();
-    std::uint32_t crc = 0xFFFFFFFF;
-    for (const std::uint8_t byte : bytes) crc = (crc >> 8U) ^ kTable[(crc ^ byte) & 0xFFU];
-    return ~crc;
-}
-
 void appendBigEndian(Bytes& out, std::uint32_t value) {
     for (const unsigned shift : {24U, 16U, 8U, 0U})
         out.push_back(static_cast<std::uint8_t>(value >> shift));
@@ -52,7 +33,7 @@ void appendChunk(Bytes& out, std::string_view name, std::span<const std::uint8_t
     const std::size_t begin = out.size();
     out.insert(out.end(), name.begin(), name.end());
     out.insert(out.end(), data.begin(), data.end());
-    appendBigEndian(out, chunkCrc(std::span(out).subspan(begin)));
+    appendBigEndian(out, pngChunkCrc(std::span(out).subspan(begin)));
 }
 
 Bytes beginPng(core::Size size, int bitDepth, ColourType colourType) {

@@ -47,6 +47,18 @@ TEST(Completeness, OfAGifNeedsTheFirstPicturesBlocks) {
         ASSERT_FALSE(isWhole(ImageKind::Gif, cut(kGif, length))) << length;
 }
 
+TEST(Completeness, OfAPngNeedsItsEndChunkAndSoundChunks) {
+    const Bytes whole = writtenByQt(redAboveBlue(32, 32), "png");
+    ASSERT_FALSE(whole.empty());
+    EXPECT_TRUE(isWhole(ImageKind::Png, whole));
+    for (std::size_t length = 0; length < whole.size(); ++length)
+        ASSERT_FALSE(isWhole(ImageKind::Png, cut(whole, length))) << length;
+    Bytes damaged = whole;
+    damaged[damaged.size() - 20] ^=
+        1;  // in the picture's data, before the end chunk's twelve bytes
+    EXPECT_FALSE(isWhole(ImageKind::Png, damaged));
+}
+
 TEST(Completeness, OfABitmapNeedsAllItsRows) {
     const Bytes whole = writtenByQt(redAboveBlue(5, 7), "bmp");
     ASSERT_FALSE(whole.empty());
@@ -61,8 +73,7 @@ TEST(Completeness, OfABitmapStandsForgedSizes) {
     EXPECT_FALSE(isWhole(ImageKind::Bmp, bytes));
 }
 
-TEST(Completeness, IsLeftToTheDecoderOfPngAndWebP) {
-    EXPECT_TRUE(isWhole(ImageKind::Png, {}));
+TEST(Completeness, IsLeftToTheDecoderOfWebP) {
     EXPECT_TRUE(isWhole(ImageKind::WebP, {}));
 }
 
