@@ -91,12 +91,12 @@ private:
             note({start.glyph, 1, "too many textures for one text; read the rest by itself"});
             return;
         }
-        m_byContent.emplace(texture->contentFingerprint(), m_harvest.found.size());
+        m_byContent.emplace(texture->contentFingerprint().value, m_harvest.found.size());
         m_harvest.found.push_back({std::move(*texture), m_text.lineOf(start.glyph)});
     }
 
     bool isKnown(const core::Texture& texture) const {
-        const auto [first, last] = m_byContent.equal_range(texture.contentFingerprint());
+        const auto [first, last] = m_byContent.equal_range(texture.contentFingerprint().value);
         return std::any_of(first, last, [&](const auto& entry) {
             return m_harvest.found[entry.second].texture == texture;
         });
@@ -116,7 +116,7 @@ private:
     GlyphText m_text;
     const PaletteLookup& m_lookup;
     Harvest m_harvest;
-    std::multimap<core::Fingerprint, std::size_t> m_byContent;
+    std::multimap<std::uint64_t, std::size_t> m_byContent;
     std::size_t m_cells = 0;
 };
 

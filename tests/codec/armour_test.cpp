@@ -38,7 +38,7 @@ Symbols symbolsIn(const std::string& code) {
 
 /// `symbols` with the right check value put behind them in place of the last six.
 Symbols rechecked(Symbols symbols) {
-    symbols.resize(symbols.size() - kCheckSymbols);
+    for (std::size_t i = 0; i < kCheckSymbols; ++i) symbols.pop_back();
     appendNumber(symbols, crc32Of(toText(symbols)), kCheckSymbols);
     return symbols;
 }
