@@ -83,6 +83,7 @@ double slopeToLight(const Field& heights, int x, int y) {
 std::vector<Place> spreadPlaces(int width, int height, int count, std::uint64_t seed) {
     Chance chance(seed);
     std::vector<Place> places;
+    places.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i)
         places.push_back({chance.between(0.0, width), chance.between(0.0, height)});
     constexpr int kRounds = 3;

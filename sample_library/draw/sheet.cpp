@@ -26,13 +26,13 @@ Ink inkOf(char letter) {
 Ink Sheet::at(int x, int y) const {
     const int column = m_tiles == Tiles::No ? std::clamp(x, 0, m_side - 1) : wrapped(x, m_side);
     const int row = m_tiles == Tiles::Both ? wrapped(y, m_side) : std::clamp(y, 0, m_side - 1);
-    return m_inks[static_cast<std::size_t>(row * m_side + column)];
+    return m_inks[offset(column, row)];
 }
 
 void Sheet::set(int x, int y, Ink ink) {
     if (m_tiles == Tiles::No && (x < 0 || x >= m_side)) return;
     if (m_tiles != Tiles::Both && (y < 0 || y >= m_side)) return;
-    m_inks[static_cast<std::size_t>(wrapped(y, m_side) * m_side + wrapped(x, m_side))] = ink;
+    m_inks[offset(wrapped(x, m_side), wrapped(y, m_side))] = ink;
 }
 
 core::Grid Sheet::toGrid() const {

@@ -42,6 +42,11 @@ public:
     core::Grid toGrid() const;
 
 private:
+    std::size_t offset(int column, int row) const {
+        return static_cast<std::size_t>(row) * static_cast<std::size_t>(m_side) +
+               static_cast<std::size_t>(column);
+    }
+
     int m_side;
     Tiles m_tiles;
     std::vector<Ink> m_inks;

@@ -62,7 +62,7 @@ TEST(Samples, UseAtLeastThreeInks) {
 }
 
 TEST(Samples, AreEachOnALineOfTheReadme) {
-    std::ifstream in(std::string(PANTILE_SOURCE_DIR) + "/sample_library/README.md");
+    std::ifstream in(PANTILE_SOURCE_DIR "/sample_library/README.md");
     const std::string readme{std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
     ASSERT_FALSE(readme.empty());
     for (const Sample& sample : allSamples())
