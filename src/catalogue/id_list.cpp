@@ -21,9 +21,9 @@ Result<std::vector<TextureId>> knownIds(Connection& connection, std::span<const 
     PANTILE_ASSIGN_OR_RETURN(
         Statement exists, Statement::prepare(connection, "SELECT 1 FROM textures WHERE id = ?1"));
     std::vector<TextureId> known;
-    std::set<TextureId> seen;
+    std::set<std::int64_t> seen;
     for (const TextureId id : ids) {
-        if (!seen.insert(id).second) continue;
+        if (!seen.insert(id.value).second) continue;
         PANTILE_RETURN_IF_ERROR(exists.bind({id.value}));
         PANTILE_ASSIGN_OR_RETURN(const bool found, exists.step());
         if (!found) return noSuchTexture(id);

@@ -45,7 +45,7 @@ Result<void> useWriteAheadLog(Connection& connection, std::chrono::milliseconds 
     constexpr std::chrono::milliseconds kPause{5};
     const auto deadline = std::chrono::steady_clock::now() + timeout;
     for (;;) {
-        const Result<void> done = connection.execute("PRAGMA journal_mode=WAL");
+        Result<void> done = connection.execute("PRAGMA journal_mode=WAL");
         const bool waits = !done && done.error().kind == ErrorKind::Busy;
         if (!waits || std::chrono::steady_clock::now() >= deadline) return done;
         std::this_thread::sleep_for(kPause);

@@ -30,14 +30,25 @@ std::string lowered(std::string_view text) {
     return lower;
 }
 
+/// "there are: 'Quay 64', 'Pier'", or the first of them where there are many.
+std::string thoseThereAre(const std::vector<std::string>& known) {
+    constexpr std::size_t kMostNamed = 8;
+    std::string text = "there are: ";
+    for (std::size_t i = 0; i < std::min(known.size(), kMostNamed); ++i) {
+        text += (i == 0 ? "'" : ", '") + core::excerpt(known[i]) + "'";
+    }
+    return known.size() > kMostNamed ? text + " and others" : text;
+}
+
 /// "did you mean 'Quay 64'?"; names are compared without regard to case, as the tables do.
 std::string hintFor(std::string_view name, const std::vector<std::string>& known) {
     if (known.empty()) return "the library has none yet";
     std::vector<std::string> lower;
+    lower.reserve(known.size());
     for (const std::string& one : known) lower.push_back(lowered(one));
     const std::vector<std::string_view> views(lower.begin(), lower.end());
     const auto near = core::nearestWord(lowered(name), views);
-    if (!near) return "list shows which there are";
+    if (!near) return thoseThereAre(known);
     const auto place = std::find(views.begin(), views.end(), *near) - views.begin();
     return "did you mean '" + core::excerpt(known[static_cast<std::size_t>(place)]) + "'?";
 }

@@ -187,10 +187,6 @@ Error unknownKey(std::string_view query, const QueryToken& token) {
 
 }  // namespace
 
-QueryNode matchNode(Filter filter) {
-    return {QueryNode::Kind::Match, {}, std::move(filter)};
-}
-
 Result<QueryNode> readFilter(std::string_view query, const QueryToken& token) {
     const auto* const key =
         std::find_if(kKeys.begin(), kKeys.end(), [&](const Key& k) { return k.name == token.key; });

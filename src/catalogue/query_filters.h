@@ -3,6 +3,7 @@
 // What each key of the query language means: one table of keys, one reader for each kind of value.
 
 #include <string_view>
+#include <utility>
 
 #include "catalogue/query.h"
 #include "catalogue/query_lexer.h"
@@ -13,6 +14,12 @@ namespace pantile::catalogue {
 /// The part of the tree that a filter token asks for. Errors: InvalidInput at its place.
 core::Result<QueryNode> readFilter(std::string_view query, const QueryToken& token);
 
-QueryNode matchNode(Filter filter);
+template <typename OneFilter>
+QueryNode matchNode(OneFilter filter) {
+    QueryNode node;
+    node.kind = QueryNode::Kind::Match;
+    node.filter.emplace<OneFilter>(std::move(filter));
+    return node;
+}
 
 }  // namespace pantile::catalogue

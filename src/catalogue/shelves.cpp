@@ -56,6 +56,7 @@ Result<std::vector<TextureId>> texturesOnShelf(const Library& library, std::stri
                    "ORDER BY shelf_textures.position, texture_id",
                    {shelf}));
     std::vector<TextureId> ids;
+    ids.reserve(numbers.size());
     for (const std::int64_t number : numbers) ids.push_back({number});
     return ids;
 }

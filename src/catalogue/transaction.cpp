@@ -52,7 +52,7 @@ Result<void> Transaction::commit() {
         rollBack();
         return givenUp();
     }
-    const Result<void> done =
+    Result<void> done =
         m_connection->execute(m_depth == 1 ? "COMMIT" : "RELEASE " + savepoint(m_depth));
     if (!done) {
         rollBack();

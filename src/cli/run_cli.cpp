@@ -57,13 +57,19 @@ SplitWords splitWords(const std::vector<std::string>& words) {
     return split;
 }
 
+// Every line of a hint is set in by as much: some draw a mark below a place in the line above.
+std::string indented(std::string_view text) {
+    std::string lines = "  ";
+    for (const char c : text) lines += c == '\n' ? std::string("\n  ") : std::string(1, c);
+    return lines;
+}
+
 void printError(const Session& session, const Error& error) {
+    constexpr auto kAllowed = core::LineBreaks::Allowed;
     if (session.json) printJson(session.out, jsonError(error));
-    session.err << "pantile: " << core::visibleText(error.message, core::LineBreaks::Allowed)
-                << '\n';
-    if (!error.hint.empty()) {
-        session.err << "  " << core::visibleText(error.hint, core::LineBreaks::Allowed) << '\n';
-    }
+    session.err << "pantile: " << core::visibleText(error.message, kAllowed) << '\n';
+    if (error.hint.empty()) return;
+    session.err << indented(core::visibleText(error.hint, kAllowed)) << '\n';
 }
 
 Result<Outcome> runCommand(Session& session, const SplitWords& split, const Arguments& global) {

@@ -15,6 +15,7 @@ struct Rgb8 {
     std::uint8_t r = 0;
     std::uint8_t g = 0;
     std::uint8_t b = 0;
+    // NOLINTNEXTLINE(modernize-use-nullptr): version 14 takes the 0 inside for a null pointer.
     auto operator<=>(const Rgb8&) const = default;
 };
 

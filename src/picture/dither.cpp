@@ -2,19 +2,55 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
+#include <cstddef>
+#include <limits>
 
 #include "picture/nearest_colour.h"
 
 namespace pantile::picture {
 namespace {
 
-// More than this cannot be made good by neighbours within the range of a screen. Without a bound a
-// colour far outside the palette would smear over everything below it.
-constexpr double kLargestError = 1;
-
 core::LinearRgb clamped(const core::LinearRgb& colour, double least, double most) {
     return {std::clamp(colour.r, least, most), std::clamp(colour.g, least, most),
             std::clamp(colour.b, least, most)};
+}
+
+double largestDifference(const core::LinearRgb& p, const core::LinearRgb& q) {
+    return std::max({std::abs(p.r - q.r), std::abs(p.g - q.g), std::abs(p.b - q.b)});
+}
+
+std::vector<core::LinearRgb> paintableColours(const core::Palette& palette) {
+    std::vector<core::LinearRgb> colours;
+    for (int i = 0; i < palette.size(); ++i) {
+        const auto index = static_cast<core::PaletteIndex>(i);
+        if (palette.transparent() != index) colours.push_back(core::toLinear(palette[index]));
+    }
+    return colours;
+}
+
+// The longest step on a walk along the palette that always goes on to the colour nearest to those
+// already met (the longest edge of the minimum spanning tree; Prim 1957). A cell whose colour the
+// palette can mix is hardly further than that from what it shows. A larger error comes from colours
+// outside the palette's range; handed on without a bound it would smear over everything below.
+double widestGap(std::vector<core::LinearRgb> colours) {
+    core::LinearRgb latest = colours.back();
+    colours.pop_back();
+    std::vector<double> distances(colours.size(), std::numeric_limits<double>::infinity());
+    double widest = 0;
+    while (!colours.empty()) {
+        for (std::size_t i = 0; i < colours.size(); ++i)
+            distances[i] = std::min(distances[i], largestDifference(colours[i], latest));
+        const auto next = std::min_element(distances.begin(), distances.end());
+        widest = std::max(widest, *next);
+        const auto at = static_cast<std::size_t>(next - distances.begin());
+        latest = colours[at];
+        colours[at] = colours.back();
+        distances[at] = distances.back();
+        colours.pop_back();
+        distances.pop_back();
+    }
+    return widest;
 }
 
 core::PaletteIndex unpainted(const core::Palette& palette) {
@@ -39,7 +75,9 @@ std::vector<core::PaletteIndex> ditherToPalette(const CellColours& colours,
                                                 const DiffusionKernel& kernel, double strength) {
     const NearestColour nearest(palette);
     std::vector<core::LinearRgb> shown;
+    shown.reserve(palette.colours().size());
     for (const core::Rgb8 colour : palette.colours()) shown.push_back(core::toLinear(colour));
+    const double largestError = widestGap(paintableColours(palette));
 
     std::vector<core::LinearRgb> field;
     field.reserve(colours.cells.size());
@@ -57,7 +95,7 @@ std::vector<core::PaletteIndex> ditherToPalette(const CellColours& colours,
             cells[cell] = index;
             const core::LinearRgb error = clamped(
                 {wanted.r - shown[index].r, wanted.g - shown[index].g, wanted.b - shown[index].b},
-                -kLargestError, kLargestError);
+                -largestError, largestError);
             return core::LinearRgb{error.r * strength, error.g * strength, error.b * strength};
         });
     return cells;

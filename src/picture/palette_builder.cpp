@@ -115,6 +115,7 @@ std::vector<OkLab> varianceCut(Colours colours, std::size_t count) {
         boxes.push_back(right);
     }
     std::vector<OkLab> centres;
+    centres.reserve(boxes.size());
     for (const Box& box : boxes) centres.push_back(box.moments.mean());
     return centres;
 }
@@ -181,6 +182,7 @@ std::vector<Rgb8> roundedCentres(std::span<const WeightedColour> colours,
     for (const OkLab& centre : centres) chosen.insert(core::toRgb8(core::toLinear(centre)));
     while (chosen.size() < centres.size()) {
         std::vector<OkLab> labs;
+        labs.reserve(chosen.size());
         for (const Rgb8 colour : chosen) labs.push_back(core::toOkLab(colour));
         chosen.insert(worstServed(colours, labs).colour);
     }

@@ -140,7 +140,9 @@ TEST_F(BadInput, WordsThatNoTextureMayHave) {
 
 // Quotes and comment marks are ordinary text: they are kept, and stay harmless on every way out.
 TEST_F(BadInput, QuotesAndCommentMarksAreKeptAndHarmless) {
-    const std::string title = "\"rope\" */ int main(){} /* 'net' ?" "?/";
+    const std::string title =
+        "\"rope\" */ int main(){} /* 'net' ?"
+        "?/";
     ASSERT_EQ(m_cli.run({"set", "1", "--title", title}).exitCode, 0);
     EXPECT_EQ(m_cli.runJson({"show", "1"}).json()["title"].toString().toStdString(), title);
     ASSERT_EQ(m_cli.run({"load", "make", title, "1", "--board", "flash-32k"}).exitCode, 0);
@@ -170,6 +172,11 @@ TEST_F(BadInput, WrongUsage) {
     expectRefused({"fit", "all"}, 2, "no board was named");
     expectRefused({"export", "1"}, 2, "form or the folder");
     expectRefused({"help", "fnd"}, 2, "did you mean find?");
+}
+
+TEST_F(BadInput, TheMarkStandsBelowTheMistake) {
+    const CliAnswer answer = m_cli.run({"find", "kelp tgas:shore"});
+    EXPECT_NE(answer.err.find("\n  kelp tgas:shore\n       ^\n"), std::string::npos) << answer.err;
 }
 
 TEST_F(BadInput, FailuresAreJsonDocumentsToo) {

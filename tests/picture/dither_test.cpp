@@ -81,6 +81,14 @@ TEST(Dither, KeepsTheMeanOfARamp) {
         0.5, 0.01);
 }
 
+TEST(Dither, MixesAcrossAGapBetweenCrowdedColours) {
+    // Two darks and two lights: what they are near to says nothing of the greys between.
+    const Palette palette =
+        *Palette::create({{0, 0, 0}, {9, 9, 9}, {250, 250, 250}, {255, 255, 255}});
+    const CellColours cells = flatCells({64, 64}, {0.5, 0.5, 0.5});
+    EXPECT_NEAR(meanLight(ditherToPalette(cells, palette, kFloydSteinberg, 1), palette), 0.5, 0.02);
+}
+
 TEST(Dither, LeavesColoursOfThePaletteAlone) {
     const Palette palette = *Palette::create(randomColours(16, 7));
     CellColours cells{{16, 16}, {}};

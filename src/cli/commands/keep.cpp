@@ -17,7 +17,7 @@ using core::Result;
 namespace {
 
 Result<Outcome> runCheck(Session& session, const Arguments& arguments) {
-    PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 0, 0, "check alone"));
+    PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 0, 0, "check by itself"));
     PANTILE_ASSIGN_OR_RETURN(const auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const auto report,
