@@ -90,6 +90,40 @@ Result<void> checkMusts(const Candidates& found, const ChooseOptions& options) {
     return {};
 }
 
+// Says in the user's terms what chooseBest would say of numbered items.
+Result<void> checkMustsFit(const Candidates& found, const ChooseOptions& options,
+                           const core::Board& board, std::int64_t room) {
+    std::int64_t count = 0;
+    std::int64_t bytes = 0;
+    std::int64_t milliseconds = 0;
+    for (const ChosenSlot& slot : found.slots) {
+        if (!options.must.contains(slot.id)) continue;
+        ++count;
+        bytes += slot.bytes;
+        milliseconds += slot.milliseconds;
+    }
+    const auto tooMuch = [&](const std::string& need, const std::string& limit) {
+        return Error{ErrorKind::DoesNotFit,
+                     "the " + std::to_string(count) + " textures that must be in need " + need +
+                         ", and " + limit,
+                     "let go of some of them, choose a larger board, or take the best that fits"};
+    };
+    if (count > board.slots) {
+        return tooMuch(std::to_string(count) + " slots",
+                       "the board " + board.name + " has " + std::to_string(board.slots));
+    }
+    if (bytes > room) {
+        return tooMuch(
+            std::to_string(bytes) + " bytes",
+            "a load for the board " + board.name + " has room for " + std::to_string(room));
+    }
+    if (options.milliseconds && milliseconds > *options.milliseconds) {
+        return tooMuch(std::to_string((milliseconds + 999) / 1000) + " s of drawing",
+                       std::to_string(*options.milliseconds / 1000) + " s are allowed");
+    }
+    return {};
+}
+
 std::vector<board::FitItem> fitItems(const Candidates& found, const ChooseOptions& options) {
     std::vector<board::FitItem> items;
     for (const ChosenSlot& slot : found.slots) {

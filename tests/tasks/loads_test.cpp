@@ -88,7 +88,17 @@ TEST_F(Loads, RefusesNamesThatAreNotThere) {
 }
 
 TEST_F(Loads, TakingAllSaysWhatIsTooMuch) {
-    EXPECT_THAT(takeAll(m_library, m_ids, m_options), failsWith(ErrorKind::DoesNotFit, "slots"));
+    EXPECT_THAT(takeAll(m_library, m_ids, m_options),
+                failsWith(ErrorKind::DoesNotFit, "need 5 slots, and the board pier has 3"));
+    const std::vector<core::TextureId> two(m_ids.begin(), m_ids.begin() + 2);
+    m_options.milliseconds = 5000;
+    EXPECT_THAT(takeAll(m_library, two, m_options),
+                failsWith(ErrorKind::DoesNotFit, "5 s are allowed"));
+    core::Board small = *catalogue::readBoard(m_library, "pier");
+    small.bytes = 300;
+    ASSERT_THAT(catalogue::setBoard(m_library, small), isOk());
+    EXPECT_THAT(takeAll(m_library, two, m_options),
+                failsWith(ErrorKind::DoesNotFit, "has room for 232"));
 }
 
 TEST_F(Loads, BothFormsAreWrittenAndProven) {
