@@ -103,9 +103,7 @@ Result<void> checkMustsFit(const Candidates& found, const ChooseOptions& options
         milliseconds += slot.milliseconds;
     }
     const auto tooMuch = [&](const std::string& need, const std::string& limit) {
-        return Error{ErrorKind::DoesNotFit,
-                     "the " + std::to_string(count) + " textures that must be in need " + need +
-                         ", and " + limit,
+        return Error{ErrorKind::DoesNotFit, "what must be in needs " + need + ", and " + limit,
                      "let go of some of them, choose a larger board, or take the best that fits"};
     };
     if (count > board.slots) {

@@ -89,7 +89,7 @@ TEST_F(Loads, RefusesNamesThatAreNotThere) {
 
 TEST_F(Loads, TakingAllSaysWhatIsTooMuch) {
     EXPECT_THAT(takeAll(m_library, m_ids, m_options),
-                failsWith(ErrorKind::DoesNotFit, "need 5 slots, and the board pier has 3"));
+                failsWith(ErrorKind::DoesNotFit, "needs 5 slots, and the board pier has 3"));
     const std::vector<core::TextureId> two(m_ids.begin(), m_ids.begin() + 2);
     m_options.milliseconds = 5000;
     EXPECT_THAT(takeAll(m_library, two, m_options),
