@@ -142,6 +142,7 @@ Result<Choice> chooseForBoard(const catalogue::Library& library,
     PANTILE_ASSIGN_OR_RETURN(Candidates found, candidates(library, ids, options, board, progress));
     PANTILE_RETURN_IF_ERROR(checkMusts(found, options));
     const std::int64_t room = std::max<std::int64_t>(board.bytes - board::loadBaseBytes(), 0);
+    PANTILE_RETURN_IF_ERROR(checkMustsFit(found, options, board, room));
     PANTILE_ASSIGN_OR_RETURN(
         const board::FitChoice fit,
         board::chooseBest(fitItems(found, options), {board.slots, room, options.milliseconds},
