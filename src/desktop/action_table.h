@@ -1,0 +1,73 @@
+#pragma once
+
+// The one table of actions: menus, keys and the list of keys (F1) are made from it.
+
+#include <map>
+#include <span>
+
+#include <QKeySequence>
+#include <QList>
+
+class QAction;
+class QObject;
+
+namespace pantile::desktop {
+
+enum class ActionId {
+    AddPictures,
+    AddFolder,
+    Paste,
+    Quit,
+    CopyCode,
+    Find,
+    ShowAll,
+    Tiled,
+    Details,
+    Larger,
+    Smaller,
+    Keys,
+};
+
+enum class Menu { Library, Texture, View, Help };
+
+enum class Needs { Nothing, Selection };
+
+struct ActionRow {
+    ActionId id;
+    Menu menu;
+    const char* name;  ///< Of the QAction object, for tests.
+    const char* text;
+    const char* what;  ///< One sentence for the list of keys.
+    QList<QKeySequence> keys;
+    Needs needs = Needs::Nothing;
+    bool isSwitch = false;
+};
+
+/// In the order of the menus.
+std::span<const ActionRow> actionTable();
+
+QString menuTitle(Menu menu);
+
+/// Keys that belong to the platform's widgets rather than to an action, for the list of keys.
+struct WidgetKey {
+    const char* keys;
+    const char* what;
+};
+
+std::span<const WidgetKey> widgetKeys();
+
+/// The actions made from the table, owned by `parent`.
+class Actions {
+public:
+    explicit Actions(QObject* parent);
+
+    QAction& operator[](ActionId id) const { return *m_actions.at(id); }
+
+    /// Enables what needs a selection, or not.
+    void setHasSelection(bool hasSelection);
+
+private:
+    std::map<ActionId, QAction*> m_actions;
+};
+
+}  // namespace pantile::desktop

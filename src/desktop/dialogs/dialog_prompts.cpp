@@ -1,0 +1,34 @@
+#include "desktop/dialogs/dialog_prompts.h"
+
+#include <QCoreApplication>
+#include <QFileDialog>
+#include <QMessageBox>
+
+namespace pantile::desktop {
+
+namespace {
+
+QString translated(const char* text) {
+    return QCoreApplication::translate("DialogPrompts", text);
+}
+
+}  // namespace
+
+QStringList DialogPrompts::pickFilesToAdd(QWidget* window) {
+    return QFileDialog::getOpenFileNames(
+        window, translated("Add Pictures"), {},
+        translated("Pictures, grids and texts (*.png *.jpg *.jpeg *.gif *.bmp *.webp *.csv *.txt "
+                   "*.html *.htm *.md);;All files (*)"));
+}
+
+QString DialogPrompts::pickFolderToAdd(QWidget* window) {
+    return QFileDialog::getExistingDirectory(window, translated("Add a Folder"));
+}
+
+void DialogPrompts::tellError(const QString& text) {
+    QMessageBox box(QMessageBox::Warning, QStringLiteral("Pantile"), text, QMessageBox::Close);
+    box.setTextFormat(Qt::PlainText);
+    box.exec();
+}
+
+}  // namespace pantile::desktop

@@ -1,0 +1,15 @@
+#pragma once
+
+#include "desktop/user_prompts.h"
+
+namespace pantile::desktop {
+
+/// Asks by the platform's own dialogs.
+class DialogPrompts : public UserPrompts {
+public:
+    QStringList pickFilesToAdd(QWidget* window) override;
+    QString pickFolderToAdd(QWidget* window) override;
+    void tellError(const QString& text) override;
+};
+
+}  // namespace pantile::desktop

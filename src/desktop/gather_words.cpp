@@ -1,0 +1,64 @@
+#include "desktop/gather_words.h"
+
+#include <algorithm>
+
+#include <QCoreApplication>
+
+#include "desktop/texts.h"
+
+namespace pantile::desktop {
+
+namespace {
+
+// The first few titles: "kelp, foam, rope and 4 more".
+template <typename Items>
+QString someTitles(const Items& items) {
+    constexpr std::size_t kMost = 3;
+    QStringList titles;
+    for (std::size_t i = 0; i < std::min(kMost, items.size()); ++i)
+        titles.append(shownTitle(items[i].title));
+    const QString shown = titles.join(QStringLiteral(", "));
+    if (items.size() <= kMost) return shown;
+    return QCoreApplication::translate("gather", "%1 and %2 more")
+        .arg(shown)
+        .arg(items.size() - kMost);
+}
+
+QString refusedLine(const tasks::RefusedInput& refused) {
+    const QString name = shownText(std::filesystem::path(refused.path).filename().string());
+    return name + QStringLiteral(": ") + shownError(refused.error);
+}
+
+}  // namespace
+
+Notice gatherNotice(const core::Result<tasks::GatherReport>& report) {
+    if (!report) return {MarkKind::Caution, shownError(report.error()), {}};
+    Notice notice;
+    QStringList sentences;
+    const auto say = [&](const QString& sentence) { sentences.append(sentence); };
+    if (!report->added.empty()) {
+        say(counted("gather",
+                    "Added %1 texture: ", "Added %1 textures: ", std::ssize(report->added)) +
+            someTitles(report->added) + QLatin1Char('.'));
+    }
+    if (!report->known.empty()) {
+        say(counted("gather",
+                    "%1 was here already: ", "%1 were here already: ", std::ssize(report->known)) +
+            someTitles(report->known) + QLatin1Char('.'));
+    }
+    if (report->passedOver > 0) {
+        say(counted("gather", "%1 file in the folders holds nothing to add.",
+                    "%1 files in the folders hold nothing to add.", report->passedOver));
+    }
+    if (!report->refused.empty()) {
+        notice.kind = MarkKind::Caution;
+        say(counted("gather", "%1 was refused:", "%1 were refused:", std::ssize(report->refused)));
+    }
+    if (sentences.isEmpty())
+        say(QCoreApplication::translate("gather", "There was nothing in it to add."));
+    for (const auto& refused : report->refused) notice.lines.append(refusedLine(refused));
+    notice.text = sentences.join(QLatin1Char(' '));
+    return notice;
+}
+
+}  // namespace pantile::desktop

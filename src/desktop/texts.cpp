@@ -1,0 +1,80 @@
+#include "desktop/texts.h"
+
+#include <QCoreApplication>
+#include <QDateTime>
+#include <QLocale>
+
+#include "core/text.h"
+
+namespace pantile::desktop {
+
+namespace {
+
+QString translated(const char* text) {
+    return QCoreApplication::translate("texts", text);
+}
+
+// Sentences of errors begin small, as they may follow a place.
+QString asSentence(const QString& text) {
+    if (text.isEmpty()) return text;
+    const QString begun = text.left(1).toUpper() + text.mid(1);
+    return begun.endsWith(QLatin1Char('.')) ? begun : begun + QLatin1Char('.');
+}
+
+}  // namespace
+
+QString fromUtf8(std::string_view text) {
+    return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+QString shownText(std::string_view text) {
+    return fromUtf8(core::visibleText(text));
+}
+
+QString shownLines(std::string_view text) {
+    return fromUtf8(core::visibleText(text, core::LineBreaks::Allowed));
+}
+
+QString shownTitle(std::string_view title) {
+    return title.empty() ? translated("(no title)") : shownText(title);
+}
+
+QString shownDuration(std::int64_t milliseconds) {
+    const std::int64_t seconds = (milliseconds + 999) / 1000;
+    if (seconds < 60) return translated("%1 s").arg(seconds);
+    return translated("%1 min %2 s").arg(seconds / 60).arg(seconds % 60);
+}
+
+QString shownBytes(std::int64_t bytes) {
+    constexpr std::int64_t kKibi = 1024;
+    if (bytes < 10 * kKibi) return translated("%1 bytes").arg(QLocale().toString(qlonglong{bytes}));
+    const double kibi = static_cast<double>(bytes) / static_cast<double>(kKibi);
+    return translated("%1 KiB").arg(QLocale().toString(kibi, 'f', 1));
+}
+
+QString shownCost(const std::optional<catalogue::Estimate>& estimate) {
+    if (!estimate) return translated("cost not known");
+    return shownDuration(estimate->drawMs) + QStringLiteral(" · ") +
+           shownBytes(estimate->loadBytes);
+}
+
+QString shownTime(std::int64_t unixSeconds) {
+    return QLocale().toString(QDateTime::fromSecsSinceEpoch(unixSeconds), QLocale::ShortFormat);
+}
+
+QString shownSize(core::Size size) {
+    return QStringLiteral("%1 × %2").arg(size.width).arg(size.height);
+}
+
+QString counted(const char* context, const char* one, const char* many, std::int64_t number) {
+    return QCoreApplication::translate(context, number == 1 ? one : many)
+        .arg(QLocale().toString(qlonglong{number}));
+}
+
+QString shownError(const core::Error& error) {
+    const QString message = asSentence(shownLines(error.message));
+    if (error.hint.empty()) return message;
+    return message + QLatin1Char(' ') + asSentence(shownLines(error.hint));
+}
+
+}  // namespace pantile::desktop

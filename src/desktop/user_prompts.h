@@ -1,0 +1,31 @@
+#pragma once
+
+// What the window must ask a person. Tests put answers of their own in its place.
+
+#include <QString>
+#include <QStringList>
+
+class QWidget;
+
+namespace pantile::desktop {
+
+class UserPrompts {
+public:
+    UserPrompts() = default;
+    virtual ~UserPrompts() = default;
+    UserPrompts(const UserPrompts&) = delete;
+    UserPrompts& operator=(const UserPrompts&) = delete;
+    UserPrompts(UserPrompts&&) = delete;
+    UserPrompts& operator=(UserPrompts&&) = delete;
+
+    /// Files to add; empty if the person thought better of it.
+    virtual QStringList pickFilesToAdd(QWidget* window) = 0;
+
+    /// A folder to add with all below it; empty as above.
+    virtual QString pickFolderToAdd(QWidget* window) = 0;
+
+    /// For what happens before there is a window that could say it.
+    virtual void tellError(const QString& text) = 0;
+};
+
+}  // namespace pantile::desktop

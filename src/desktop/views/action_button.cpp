@@ -1,0 +1,30 @@
+#include "desktop/views/action_button.h"
+
+#include <QAction>
+#include <QPushButton>
+
+namespace pantile::desktop {
+
+QPushButton* makeActionButton(QAction& action, const QString& text, QWidget* parent) {
+    auto* const button = new QPushButton(text, parent);
+    button->setObjectName(action.objectName() + QStringLiteral("Button"));
+    button->setCheckable(action.isCheckable());
+    button->setToolTip(action.statusTip() + QStringLiteral(" (") +
+                       action.shortcut().toString(QKeySequence::NativeText) + QLatin1Char(')'));
+    const auto follow = [button, &action] {
+        button->setEnabled(action.isEnabled());
+        button->setChecked(action.isChecked());
+    };
+    follow();
+    QObject::connect(&action, &QAction::changed, button, follow);
+    QObject::connect(button, &QPushButton::clicked, &action, &QAction::trigger);
+    return button;
+}
+
+QPushButton* makeNextButton(QAction& action, const QString& text, QWidget* parent) {
+    QPushButton* const button = makeActionButton(action, text, parent);
+    button->setProperty("next", true);
+    return button;
+}
+
+}  // namespace pantile::desktop

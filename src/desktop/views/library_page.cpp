@@ -1,0 +1,293 @@
+#include "desktop/views/library_page.h"
+
+#include <QAction>
+#include <QClipboard>
+#include <QGuiApplication>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMimeData>
+#include <QPushButton>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QStringList>
+#include <QVBoxLayout>
+
+#include "desktop/gather_words.h"
+#include "desktop/models/texture_model.h"
+#include "desktop/texts.h"
+#include "desktop/theme/apply_theme.h"
+#include "desktop/views/action_button.h"
+#include "desktop/views/detail_pane.h"
+#include "desktop/views/empty_wall.h"
+#include "desktop/views/notice_bar.h"
+#include "desktop/views/plain_label.h"
+#include "desktop/views/search_bar.h"
+#include "desktop/views/texture_grid_view.h"
+
+namespace pantile::desktop {
+
+namespace {
+
+constexpr int kBenchWidth = 344;
+constexpr int kRoomForBoth = 760;  // With less width the details take the place of the wall.
+
+QWidget* makeNothingFound(const Actions& actions, QWidget* parent) {
+    auto* const page = new QWidget(parent);
+    page->setObjectName(QStringLiteral("nothingFound"));
+    auto* const words = new PlainLabel(page);
+    words->setText(LibraryPage::tr("No texture is what the search asks for."));
+    auto* const layout = new QVBoxLayout(page);
+    layout->setContentsMargins(2 * kGap, 3 * kGap, 2 * kGap, 2 * kGap);
+    layout->setSpacing(2 * kGap);
+    layout->addWidget(words);
+    layout->addWidget(
+        makeActionButton(actions[ActionId::ShowAll], LibraryPage::tr("Show all"), page), 0,
+        Qt::AlignLeft);
+    layout->addStretch();
+    return page;
+}
+
+}  // namespace
+
+LibraryPage::LibraryPage(AppContext& context, Actions& actions, QWidget* parent)
+    : QWidget(parent),
+      m_context(context),
+      m_actions(actions),
+      m_model(new TextureModel(context.library, this)),
+      m_search(new SearchBar(context.theme, this)),
+      m_counts(new PlainLabel(this)),
+      m_grid(new TextureGridView(*m_model, context.theme,
+                                 TilePictures(context.library, hatchOf(context.theme)), this)),
+      m_details(new DetailPane(actions, context.theme, this)),
+      m_notices(new NoticeBar(context.theme, this)),
+      m_emptyWall(new EmptyWall(actions, context.theme, this)),
+      m_nothingFound(makeNothingFound(actions, this)),
+      m_wall(new QStackedWidget(this)),
+      m_gatherer(context.libraryPath, context.jobs, this),
+      m_watch(context.library, this),
+      m_finding(context.jobs),
+      m_reading(context.jobs),
+      m_encoding(context.jobs) {
+    makeLayout();
+    connectParts();
+    connectActions();
+    m_actions[ActionId::Details].setChecked(true);
+    find();
+}
+
+void LibraryPage::makeLayout() {
+    auto* const title = new QLabel(tr("Library"), this);
+    title->setFont(headingFont());
+    m_counts->setObjectName(QStringLiteral("counts"));
+    m_counts->setForegroundRole(QPalette::PlaceholderText);
+    m_search->addToLine(
+        makeNextButton(m_actions[ActionId::AddPictures], tr("Add pictures"), m_search));
+
+    auto* const headLine = new QHBoxLayout;
+    headLine->setSpacing(2 * kGap);
+    headLine->addWidget(title, 0, Qt::AlignTop);
+    headLine->addWidget(m_search, 1);
+    auto* const head = new QVBoxLayout;
+    head->setContentsMargins(2 * kGap, 2 * kGap, 2 * kGap, kGap);
+    head->setSpacing(kGap);
+    head->addLayout(headLine);
+    head->addWidget(m_counts);
+
+    for (QWidget* const each : {static_cast<QWidget*>(m_grid), m_emptyWall, m_nothingFound})
+        m_wall->addWidget(each);
+    auto* const both = new QSplitter(this);
+    both->setHandleWidth(1);
+    both->setChildrenCollapsible(false);
+    both->addWidget(m_wall);
+    both->addWidget(m_details);
+    both->setStretchFactor(0, 1);
+    both->setStretchFactor(1, 0);
+    both->setSizes({2 * kBenchWidth, kBenchWidth});
+    m_details->setMinimumWidth(kBenchWidth * 3 / 4);
+
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins({});
+    layout->setSpacing(0);
+    layout->addLayout(head);
+    layout->addWidget(both, 1);
+    layout->addWidget(m_notices);
+}
+
+void LibraryPage::connectParts() {
+    connect(m_search, &SearchBar::asked, this, &LibraryPage::find);
+    connect(m_search, &SearchBar::left, m_grid, qOverload<>(&QWidget::setFocus));
+    connect(m_grid, &TextureGridView::chosenChanged, this, &LibraryPage::chosen);
+    connect(&m_watch, &LibraryWatch::changed, this, &LibraryPage::find);
+    connect(m_notices, &NoticeBar::stopAsked, &m_gatherer, &Gatherer::stop);
+    connect(&m_gatherer, &Gatherer::finished, this, &LibraryPage::gathered);
+    connect(&m_gatherer, &Gatherer::progressed, this,
+            [this](int done, int total, const QString& what) {
+                const QString words = total == 0 ? tr("Adding")
+                                                 : tr("Adding %1 of %2: %3")
+                                                       .arg(std::min(done + 1, total))
+                                                       .arg(total)
+                                                       .arg(shownText(what.toStdString()));
+                m_notices->showProgress(done, total, words);
+            });
+}
+
+void LibraryPage::connectActions() {
+    const auto on = [this](ActionId id, auto&& slot) {
+        connect(&m_actions[id], &QAction::triggered, this, slot);
+    };
+    on(ActionId::AddPictures, [this] {
+        const QStringList files = m_context.prompts.pickFilesToAdd(window());
+        if (!files.isEmpty()) gather(gatherRequest(files));
+    });
+    on(ActionId::AddFolder, [this] {
+        const QString folder = m_context.prompts.pickFolderToAdd(window());
+        if (!folder.isEmpty()) gather(gatherRequest(QStringList(folder)));
+    });
+    on(ActionId::Paste, [this] {
+        auto request = gatherRequest(*QGuiApplication::clipboard()->mimeData());
+        if (request) {
+            gather(*std::move(request));
+        } else {
+            m_notices->showNotice(
+                {MarkKind::Caution, tr("The clipboard holds no picture, file or text."), {}});
+        }
+    });
+    on(ActionId::CopyCode, [this] { copyCode(); });
+    on(ActionId::Find, [this] { m_search->focusField(); });
+    on(ActionId::ShowAll, [this] { m_search->clear(); });
+    on(ActionId::Larger, [this] { m_grid->showLarger(); });
+    on(ActionId::Smaller, [this] { m_grid->showSmaller(); });
+    connect(&m_actions[ActionId::Details], &QAction::toggled, this, &LibraryPage::arrange);
+    m_grid->addAction(&m_actions[ActionId::CopyCode]);
+    m_grid->addAction(&m_actions[ActionId::Paste]);
+}
+
+void LibraryPage::gather(GatherRequest request) {
+    m_gatherer.add(std::move(request));
+}
+
+void LibraryPage::stopAndWait() {
+    m_finding.stopAndWait();
+    m_reading.stopAndWait();
+    m_encoding.stopAndWait();
+    m_gatherer.stopAndWait();
+}
+
+void LibraryPage::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    arrange();
+}
+
+void LibraryPage::find() {
+    const FindRequest request{m_context.libraryPath, m_search->query(), m_search->sortKey()};
+    m_finding.start([request](const core::Progress&) { return runFind(request); },
+                    [this](const core::Result<FindAnswer>& answer) { showFound(answer); });
+}
+
+void LibraryPage::showFound(const core::Result<FindAnswer>& answer) {
+    if (!answer) {
+        m_notices->showNotice({MarkKind::Caution, shownError(answer.error()), {}});
+        return;
+    }
+    m_all = answer->all;
+    m_shownDetails.reset();
+    m_grid->showIds(answer->ids);
+    if (!m_toSelect.empty()) m_grid->selectIds(std::exchange(m_toSelect, {}));
+    QWidget* const wall = !answer->ids.empty()                ? static_cast<QWidget*>(m_grid)
+                          : m_all == 0 && m_search->isEmpty() ? m_emptyWall
+                                                              : m_nothingFound;
+    m_wall->setCurrentWidget(wall);
+    arrange();
+}
+
+void LibraryPage::showCounts() {
+    const auto found = std::ssize(m_model->ids());
+    const QString all = counted("LibraryPage", "%1 texture", "%1 textures", m_all);
+    QString words = found == m_all ? all : tr("%1 of %2").arg(found).arg(all);
+    const std::vector<core::TextureId> selected = m_grid->selectedIds();
+    if (selected.size() > 1) {
+        constexpr std::size_t kMostTitles = 3;
+        QStringList titles;
+        for (std::size_t i = 0; i < std::min(kMostTitles, selected.size()); ++i) {
+            const auto* row = m_model->textureRow(m_model->rowOf(selected[i]).value_or(-1));
+            if (row != nullptr) titles.append(shownTitle(row->title));
+        }
+        if (selected.size() > kMostTitles) titles.append(QStringLiteral("..."));
+        words += tr(" · %1 chosen: %2")
+                     .arg(qlonglong(selected.size()))
+                     .arg(titles.join(QStringLiteral(", ")));
+    }
+    m_counts->setText(words);
+}
+
+void LibraryPage::chosen() {
+    const std::vector<core::TextureId> selected = m_grid->selectedIds();
+    m_actions.setHasSelection(!selected.empty());
+    showCounts();
+    if (selected.empty()) {
+        m_reading.stop();
+        m_shownDetails.reset();
+        m_details->showWords(tr("Choose a texture to see everything about it here."));
+        return;
+    }
+    const core::TextureId id = m_grid->currentId().value_or(selected.front());
+    if (m_shownDetails == id) return;
+    m_shownDetails = id;
+    m_reading.start([path = m_context.libraryPath, id](
+                        const core::Progress& progress) { return readDetails(path, id, progress); },
+                    [this](const core::Result<TextureDetails>& details) { showDetails(details); });
+}
+
+void LibraryPage::showDetails(const core::Result<TextureDetails>& details) {
+    if (!m_shownDetails) return;
+    if (details) {
+        m_details->showTexture(*details);
+    } else {
+        m_details->showWords(shownError(details.error()));
+    }
+}
+
+void LibraryPage::gathered(const core::Result<tasks::GatherReport>& report) {
+    m_notices->showNotice(gatherNotice(report));
+    if (report) {
+        for (const tasks::GatheredTexture& each : report->added) m_toSelect.push_back(each.id);
+        if (report->added.empty()) {
+            for (const tasks::KnownTexture& each : report->known) m_toSelect.push_back(each.id);
+        }
+    }
+    find();
+}
+
+void LibraryPage::copyCode() {
+    const std::vector<core::TextureId> ids = m_grid->selectedIds();
+    m_encoding.start(
+        [path = m_context.libraryPath, ids](const core::Progress& progress) {
+            return codesToPaste(path, ids, progress);
+        },
+        [this, count = std::ssize(ids)](const core::Result<QString>& codes) {
+            if (!codes) {
+                m_notices->showNotice({MarkKind::Caution, shownError(codes.error()), {}});
+                return;
+            }
+            QGuiApplication::clipboard()->setText(*codes);
+            const QString copied =
+                counted("LibraryPage", "Copied %1 code", "Copied %1 codes", count);
+            m_notices->showNotice(
+                {MarkKind::Done, tr("%1, %2 characters.").arg(copied).arg(codes->size()), {}});
+        });
+}
+
+// The details stand beside the wall, or take its place where there is no room for both.
+void LibraryPage::arrange() {
+    const bool hasRoom = width() >= kRoomForBoth;
+    if (hasRoom != m_hasRoomForBoth) {
+        m_hasRoomForBoth = hasRoom;
+        m_actions[ActionId::Details].setChecked(hasRoom);
+    }
+    const bool hasTextures = m_wall->currentWidget() == m_grid;
+    const bool showsDetails = hasTextures && m_actions[ActionId::Details].isChecked();
+    m_details->setVisible(showsDetails);
+    m_wall->setVisible(hasRoom || !showsDetails);
+}
+
+}  // namespace pantile::desktop

@@ -1,0 +1,80 @@
+#pragma once
+
+#include <QWidget>
+
+#include "desktop/action_table.h"
+#include "desktop/app_context.h"
+#include "desktop/jobs/background_job.h"
+#include "desktop/jobs/details_job.h"
+#include "desktop/jobs/find_job.h"
+#include "desktop/jobs/gatherer.h"
+#include "desktop/jobs/library_watch.h"
+
+class QStackedWidget;
+
+namespace pantile::desktop {
+
+class DetailPane;
+class NoticeBar;
+class PlainLabel;
+class SearchBar;
+class TextureGridView;
+class TextureModel;
+
+/// The place called Library: the wall of textures, the search above it, the bench beside it.
+class LibraryPage : public QWidget {
+    Q_OBJECT
+
+public:
+    /// Context and actions must outlive it.
+    LibraryPage(AppContext& context, Actions& actions, QWidget* parent);
+
+    /// Adds it behind; what becomes of it is said in the page.
+    void gather(GatherRequest request);
+
+    bool isGathering() const { return m_gatherer.isRunning(); }
+
+    /// For closing: everything that runs is stopped and has ended when it returns.
+    void stopAndWait();
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    void makeLayout();
+    void connectParts();
+    void connectActions();
+
+    void find();
+    void showFound(const core::Result<FindAnswer>& answer);
+    void showCounts();
+    void chosen();
+    void showDetails(const core::Result<TextureDetails>& details);
+    void gathered(const core::Result<tasks::GatherReport>& report);
+    void copyCode();
+    void arrange();
+
+    AppContext& m_context;
+    Actions& m_actions;
+    TextureModel* m_model;
+    SearchBar* m_search;
+    PlainLabel* m_counts;
+    TextureGridView* m_grid;
+    DetailPane* m_details;
+    NoticeBar* m_notices;
+    QWidget* m_emptyWall;
+    QWidget* m_nothingFound;
+    QStackedWidget* m_wall;
+
+    std::int64_t m_all = 0;                   ///< Textures in the library.
+    std::vector<core::TextureId> m_toSelect;  ///< Just added; selected once they are found.
+    std::optional<core::TextureId> m_shownDetails;
+    bool m_hasRoomForBoth = true;
+    Gatherer m_gatherer;
+    LibraryWatch m_watch;
+    BackgroundJob<FindAnswer> m_finding;
+    BackgroundJob<TextureDetails> m_reading;
+    BackgroundJob<QString> m_encoding;
+};
+
+}  // namespace pantile::desktop

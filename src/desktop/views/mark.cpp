@@ -1,0 +1,50 @@
+#include "desktop/views/mark.h"
+
+#include <QPainter>
+
+#include "desktop/theme/apply_theme.h"
+
+namespace pantile::desktop {
+
+namespace {
+
+constexpr int kSide = 20;  // The grid that all our signs are drawn on.
+constexpr double kLine = 2;
+
+}  // namespace
+
+Mark::Mark(MarkKind kind, const Theme& theme, QWidget* parent)
+    : QWidget(parent), m_kind(kind), m_theme(theme) {
+    setFixedSize(kSide, kSide);
+    setKind(kind);
+}
+
+void Mark::setKind(MarkKind kind) {
+    m_kind = kind;
+    setAccessibleName(kind == MarkKind::Done ? tr("Done") : tr("Caution"));
+    update();
+}
+
+void Mark::paintEvent(QPaintEvent* /*event*/) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(Qt::NoPen);
+    const bool done = m_kind == MarkKind::Done;
+    painter.setBrush(toQColor(done ? m_theme.done : m_theme.caution));
+    if (done) {
+        painter.drawEllipse(QRectF(1, 1, 18, 18));
+    } else {
+        painter.drawRoundedRect(QRectF(1, 1, 18, 18), 3, 3);
+    }
+    painter.setPen(QPen(toQColor(done ? m_theme.onMark : m_theme.onCaution), kLine, Qt::SolidLine,
+                        Qt::RoundCap, Qt::RoundJoin));
+    painter.setBrush(Qt::NoBrush);
+    if (done) {
+        painter.drawPolyline(QPolygonF({{6, 10.5}, {9, 13.5}, {14.5, 7}}));
+    } else {
+        painter.drawLine(QPointF(10, 5), QPointF(10, 11));
+        painter.drawPoint(QPointF(10, 14.8));
+    }
+}
+
+}  // namespace pantile::desktop

@@ -1,0 +1,32 @@
+#pragma once
+
+#include <QWidget>
+
+#include "desktop/theme/theme.h"
+
+namespace pantile::desktop {
+
+enum class MarkKind { Done, Caution };
+
+/// A small disc with a tick or a square with an exclamation mark: told apart by shape and sign, not
+/// by colour alone.
+class Mark : public QWidget {
+    Q_OBJECT
+
+public:
+    /// The theme must outlive it.
+    Mark(MarkKind kind, const Theme& theme, QWidget* parent);
+
+    void setKind(MarkKind kind);
+
+    MarkKind kind() const { return m_kind; }
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    MarkKind m_kind;
+    const Theme& m_theme;
+};
+
+}  // namespace pantile::desktop

@@ -1,0 +1,103 @@
+#include "desktop/views/texture_delegate.h"
+
+#include <cmath>
+
+#include <QPainter>
+
+#include "desktop/texts.h"
+#include "desktop/theme/apply_theme.h"
+
+namespace pantile::desktop {
+
+namespace {
+
+constexpr int kSelectionBar = 4;
+constexpr int kFocusLine = 2;
+
+// The nearest place at which pixels of a picture lie on pixels of the screen.
+QPointF onScreenPixel(QPointF place, double pixelRatio) {
+    return {std::round(place.x() * pixelRatio) / pixelRatio,
+            std::round(place.y() * pixelRatio) / pixelRatio};
+}
+
+}  // namespace
+
+TextureDelegate::TextureDelegate(const TextureModel& model, const Theme& theme,
+                                 TilePictures pictures, QObject* parent)
+    : QStyledItemDelegate(parent),
+      m_model(model),
+      m_theme(theme),
+      m_pictures(std::move(pictures)) {}
+
+QSize TextureDelegate::tileSize() const {
+    const int words = QFontMetrics(QFont()).height() + QFontMetrics(figureFont()).height();
+    return {m_side + 2 * kGap, m_side + words + 4 * kGap};
+}
+
+QSize TextureDelegate::sizeHint(const QStyleOptionViewItem& option,
+                                const QModelIndex& /*index*/) const {
+    // The view hands out the width of its columns.
+    return {std::max(option.rect.width(), tileSize().width()), tileSize().height()};
+}
+
+void TextureDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                            const QModelIndex& index) const {
+    painter->save();
+    paintState(*painter, option);
+    const QRect inside = option.rect.adjusted(kGap, kGap, -kGap, -kGap);
+    const QRect words = inside.adjusted(0, m_side + kGap, 0, 0);
+    if (const catalogue::TextureRow* row = m_model.textureRow(index.row())) {
+        paintPicture(*painter, {inside.topLeft(), QSize(m_side, m_side)}, *row);
+        paintWords(*painter, words, shownTitle(row->title), shownCost(row->estimate));
+    } else {
+        paintWords(*painter, words, index.data().toString(), {});
+    }
+    painter->restore();
+}
+
+void TextureDelegate::paintState(QPainter& painter, const QStyleOptionViewItem& option) const {
+    const QRect tile = option.rect.adjusted(1, 1, -1, -1);
+    const bool selected = option.state.testFlag(QStyle::State_Selected);
+    if (selected) {
+        painter.fillRect(tile, toQColor(m_theme.selection));
+        painter.fillRect(QRect(tile.left(), tile.top(), kSelectionBar, tile.height()),
+                         toQColor(m_theme.structure));
+    } else if (option.state.testFlag(QStyle::State_MouseOver)) {
+        painter.fillRect(tile, toQColor(m_theme.hover));
+    }
+    if (!option.state.testFlag(QStyle::State_HasFocus)) return;
+    painter.setPen(QPen(toQColor(m_theme.structure), kFocusLine));
+    painter.drawRect(tile.adjusted(1, 1, -1, -1));
+}
+
+void TextureDelegate::paintPicture(QPainter& painter, const QRect& place,
+                                   const catalogue::TextureRow& row) const {
+    const double pixelRatio = painter.device()->devicePixelRatioF();
+    const QImage image = m_pictures.picture(row, m_side, pixelRatio);
+    if (image.isNull()) {
+        painter.setPen(toQColor(m_theme.quietText));
+        painter.drawText(place, Qt::AlignBottom | Qt::TextWordWrap,
+                         tr("The picture is damaged. 'pantile check' says more."));
+        return;
+    }
+    const QPointF corner(place.left(),
+                         place.top() + m_side - image.deviceIndependentSize().height());
+    painter.drawImage(onScreenPixel(corner, pixelRatio), image);
+}
+
+void TextureDelegate::paintWords(QPainter& painter, const QRect& place, const QString& title,
+                                 const QString& cost) const {
+    const auto line = [&](const QFont& font, core::Rgb8 colour, int top, const QString& text) {
+        const QFontMetrics metrics(font);
+        painter.setFont(font);
+        painter.setPen(toQColor(colour));
+        const QRect where(place.left(), top, place.width(), metrics.height());
+        painter.drawText(where, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextSingleLine,
+                         metrics.elidedText(text, Qt::ElideRight, place.width()));
+        return top + metrics.height();
+    };
+    const int below = line(QFont(), m_theme.text, place.top(), title);
+    line(figureFont(), m_theme.quietText, below, cost);
+}
+
+}  // namespace pantile::desktop

@@ -1,0 +1,45 @@
+#include "desktop/action_table.h"
+
+#include <set>
+
+#include <QAction>
+#include <QObject>
+
+#include <gtest/gtest.h>
+
+namespace pantile::desktop {
+namespace {
+
+TEST(ActionTable, HasAKeyForEveryActionAndNoneTwice) {
+    std::set<QString> seen;
+    for (const ActionRow& row : actionTable()) {
+        EXPECT_FALSE(row.keys.isEmpty()) << row.name;
+        for (const QKeySequence& keys : row.keys)
+            EXPECT_TRUE(seen.insert(keys.toString()).second)
+                << row.name << " " << keys.toString().toStdString();
+    }
+}
+
+TEST(ActionTable, MakesAnActionForEveryRow) {
+    QObject parent;
+    const Actions actions(&parent);
+    std::set<ActionId> ids;
+    for (const ActionRow& row : actionTable()) {
+        EXPECT_TRUE(ids.insert(row.id).second) << row.name << " stands twice";
+        EXPECT_EQ(actions[row.id].shortcuts(), row.keys);
+        EXPECT_EQ(actions[row.id].isEnabled(), row.needs == Needs::Nothing) << row.name;
+    }
+}
+
+TEST(ActionTable, EnablesWhatNeedsASelection) {
+    QObject parent;
+    Actions actions(&parent);
+    actions.setHasSelection(true);
+    EXPECT_TRUE(actions[ActionId::CopyCode].isEnabled());
+    actions.setHasSelection(false);
+    EXPECT_FALSE(actions[ActionId::CopyCode].isEnabled());
+    EXPECT_TRUE(actions[ActionId::AddPictures].isEnabled());
+}
+
+}  // namespace
+}  // namespace pantile::desktop
