@@ -7,6 +7,7 @@
 #include <QMenu>
 #include <QMenuBar>
 #include <QMimeData>
+#include <QScreen>
 
 #include "desktop/dialogs/keys_dialog.h"
 #include "desktop/texts.h"
@@ -17,7 +18,7 @@ namespace pantile::desktop {
 
 namespace {
 
-constexpr QSize kUsualSize{1120, 720};
+constexpr QSize kUsualSize{1240, 776};
 constexpr QSize kLeastSize{560, 360};
 
 }  // namespace
@@ -31,7 +32,7 @@ MainWindow::MainWindow(AppContext& context)
     setCentralWidget(m_page);
     setAcceptDrops(true);
     setMinimumSize(kLeastSize);
-    resize(kUsualSize);
+    resize(kUsualSize.boundedTo(screen()->availableSize()));
     makeMenus();
     connect(&m_actions[ActionId::Quit], &QAction::triggered, this, &QWidget::close);
     connect(&m_actions[ActionId::Keys], &QAction::triggered, this,

@@ -24,7 +24,7 @@ void addLine(QGridLayout& grid, const QString& keys, const QString& what) {
     grid.addWidget(keyLabel, row, 0, Qt::AlignTop);
     auto* const whatLabel = new QLabel(what, grid.parentWidget());
     whatLabel->setWordWrap(true);
-    grid.addWidget(whatLabel, row, 1);
+    grid.addWidget(whatLabel, row, 1, Qt::AlignTop);
 }
 
 QWidget* makeList(QWidget* parent) {

@@ -41,7 +41,8 @@ QPalette paletteOf(const Theme& t) {
     return palette;
 }
 
-// The parts that the palette does not reach. @name stands for a colour of the theme.
+// The parts that the palette does not reach. @name stands for a colour of the theme. A line edit
+// gets no text colour here, as that would make its placeholder paler than the theme allows.
 const char* const kSheet = R"(
 QPushButton { color: @text; background: @ground; border: 1px solid @edge; border-radius: 4px;
               padding: 5px 14px; min-height: 20px; }
@@ -54,7 +55,7 @@ QPushButton[next="true"] { color: @onNext; background: @next; border: 2px solid 
                            padding: 4px 13px; font-weight: bold; }
 QPushButton[next="true"]:hover, QPushButton[next="true"]:pressed { background: @nextPressed; }
 QPushButton[next="true"]:focus { border: 2px solid @text; }
-QLineEdit, QComboBox { color: @text; background: @field; border: 1px solid @edge;
+QLineEdit, QComboBox { background: @field; border: 1px solid @edge;
                        border-radius: 4px; padding: 5px 8px; min-height: 20px;
                        selection-background-color: @selection; selection-color: @text; }
 QLineEdit:focus, QComboBox:focus { border: 2px solid @structure; padding: 4px 7px; }
@@ -62,6 +63,7 @@ QComboBox::drop-down { border: none; width: 24px; }
 QComboBox QAbstractItemView { color: @text; background: @field; border: 1px solid @edge;
                               selection-background-color: @selection; selection-color: @text; }
 QListView, QScrollArea, QPlainTextEdit { border: none; background: @ground; }
+#detailPane, #bench, #noticeBar, #noticeLines { background: @bench; }
 QPlainTextEdit:focus, QTableView:focus { border: 2px solid @structure; }
 QSplitter::handle { background: @hairline; }
 QProgressBar { background: @selection; border: none; border-radius: 3px; max-height: 6px; }
@@ -92,6 +94,7 @@ QString sheetOf(const Theme& t) {
         {"@structure", t.structure},
         {"@hairline", t.hairline},
         {"@onNext", t.onNext},
+        {"@bench", t.bench},
         {"@ground", t.ground},
         {"@field", t.field},
         {"@hover", t.hover},

@@ -46,12 +46,6 @@ DetailPane::DetailPane(const Actions& actions, const Theme& theme, QWidget* pare
     layout->addStretch();
     setWidget(bench);
 
-    for (QWidget* const each : {static_cast<QWidget*>(bench), viewport()}) {
-        QPalette colours = each->palette();
-        colours.setColor(QPalette::Window, toQColor(theme.bench));
-        each->setPalette(colours);
-        each->setAutoFillBackground(true);
-    }
     showWords(tr("Choose a texture to see everything about it here."));
 }
 

@@ -42,27 +42,29 @@ EmptyWall::EmptyWall(const Actions& actions, const Theme& theme, QWidget* parent
     buttons->addWidget(makeActionButton(actions[ActionId::Paste], tr("Paste"), this));
     buttons->addStretch();
 
-    auto* const column = new QVBoxLayout;
-    column->setSpacing(2 * kGap);
-    column->addStretch(1);
-    column->addWidget(m_target);
-    column->addWidget(heading);
-    column->addWidget(words);
-    column->addLayout(buttons);
-    column->addStretch(2);
-    heading->setMaximumWidth(kWordsWidth);
-    words->setMaximumWidth(kWordsWidth);
+    // A widget rather than a layout, as only a widget can be kept from growing wide.
+    auto* const column = new QWidget(this);
+    column->setMaximumWidth(kWordsWidth);
+    auto* const inside = new QVBoxLayout(column);
+    inside->setContentsMargins({});
+    inside->setSpacing(2 * kGap);
+    inside->addStretch(1);
+    inside->addWidget(m_target);
+    inside->addWidget(heading);
+    inside->addWidget(words);
+    inside->addLayout(buttons);
+    inside->addStretch(2);
     auto* const layout = new QHBoxLayout(this);
     layout->setContentsMargins(4 * kGap, 2 * kGap, 4 * kGap, 2 * kGap);
     layout->addStretch(1);
-    layout->addLayout(column, 4);
+    layout->addWidget(column, 100);
     layout->addStretch(1);
 }
 
 // An empty grid, with the corner of a pantiled roof begun in it.
 void EmptyWall::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
-    const QPoint corner = m_target->pos();
+    const QPoint corner = m_target->mapTo(this, QPoint(0, 0));
     const int columns = m_target->width() / kCell;
     const int rows = m_target->height() / kCell;
     for (int row = 0; row < rows; ++row) {

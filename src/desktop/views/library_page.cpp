@@ -63,6 +63,7 @@ LibraryPage::LibraryPage(AppContext& context, Actions& actions, QWidget* parent)
       m_emptyWall(new EmptyWall(actions, context.theme, this)),
       m_nothingFound(makeNothingFound(actions, this)),
       m_wall(new QStackedWidget(this)),
+      m_addButton(makeNextButton(actions[ActionId::AddPictures], tr("Add pictures"), m_search)),
       m_gatherer(context.libraryPath, context.jobs, this),
       m_watch(context.library, this),
       m_finding(context.jobs),
@@ -80,8 +81,10 @@ void LibraryPage::makeLayout() {
     title->setFont(headingFont());
     m_counts->setObjectName(QStringLiteral("counts"));
     m_counts->setForegroundRole(QPalette::PlaceholderText);
-    m_search->addToLine(
-        makeNextButton(m_actions[ActionId::AddPictures], tr("Add pictures"), m_search));
+    m_addButton->setObjectName(QStringLiteral("headAddButton"));
+    m_search->addToLine(m_addButton);
+    // In line with what stands in the field, also while an error stands below that.
+    title->setMinimumHeight(m_search->sizeHint().height());
 
     auto* const headLine = new QHBoxLayout;
     headLine->setSpacing(2 * kGap);
@@ -197,6 +200,8 @@ void LibraryPage::showFound(const core::Result<FindAnswer>& answer) {
                           : m_all == 0 && m_search->isEmpty() ? m_emptyWall
                                                               : m_nothingFound;
     m_wall->setCurrentWidget(wall);
+    // The empty wall has one of its own.
+    m_addButton->setVisible(wall != m_emptyWall);
     arrange();
 }
 

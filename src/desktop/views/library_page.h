@@ -10,6 +10,7 @@
 #include "desktop/jobs/gatherer.h"
 #include "desktop/jobs/library_watch.h"
 
+class QPushButton;
 class QStackedWidget;
 
 namespace pantile::desktop {
@@ -65,6 +66,7 @@ private:
     QWidget* m_emptyWall;
     QWidget* m_nothingFound;
     QStackedWidget* m_wall;
+    QPushButton* m_addButton;
 
     std::int64_t m_all = 0;                   ///< Textures in the library.
     std::vector<core::TextureId> m_toSelect;  ///< Just added; selected once they are found.

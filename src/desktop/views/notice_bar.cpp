@@ -46,10 +46,7 @@ NoticeBar::NoticeBar(const Theme& theme, QWidget* parent)
     layout->addWidget(m_stop, 0, Qt::AlignTop);
     layout->addWidget(m_dismiss, 0, Qt::AlignTop);
 
-    QPalette colours = palette();
-    colours.setColor(QPalette::Window, toQColor(theme.bench));
-    setPalette(colours);
-    setAutoFillBackground(true);
+    setAttribute(Qt::WA_StyledBackground);  // A subclass takes its colour from the sheet only so.
     connect(m_stop, &QPushButton::clicked, this, &NoticeBar::stopAsked);
     connect(m_dismiss, &QPushButton::clicked, this, &QWidget::hide);
     hide();
@@ -60,7 +57,7 @@ void NoticeBar::showNotice(const Notice& notice) {
     m_mark->setKind(notice.kind);
     m_text->setText(notice.text);
     m_lines->setPlainText(notice.lines.join(QLatin1Char('\n')));
-    const int shown = std::min(static_cast<int>(notice.lines.size()) + 1, kMostLines);
+    const int shown = std::min(static_cast<int>(notice.lines.size()), kMostLines);
     m_lines->setFixedHeight(shown * m_lines->fontMetrics().lineSpacing() + 2 * kGap);
     m_mark->show();
     m_lines->setVisible(!notice.lines.isEmpty());

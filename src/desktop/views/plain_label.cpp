@@ -9,6 +9,8 @@ namespace pantile::desktop {
 
 namespace {
 
+constexpr double kLeading = 2;
+
 // Lays the paragraphs out below one another, hands each to `each` with its top, gives the height.
 template <typename Each>
 double layOut(const QString& text, const QFont& font, double width, const Each& each) {
@@ -23,7 +25,7 @@ double layOut(const QString& text, const QFont& font, double width, const Each& 
         for (QTextLine line = layout.createLine(); line.isValid(); line = layout.createLine()) {
             line.setLineWidth(width);
             line.setPosition({0, height});
-            height += line.height();
+            height += line.height() + kLeading;
         }
         layout.endLayout();
         each(layout, top);

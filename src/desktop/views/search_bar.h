@@ -7,11 +7,11 @@
 #include "catalogue/sort_key.h"
 #include "desktop/theme/theme.h"
 
-class QComboBox;
 class QLabel;
 
 namespace pantile::desktop {
 
+class OrderBox;
 class PlainLabel;
 class SearchField;
 
@@ -48,7 +48,7 @@ private:
     void showError(const core::Error& error);
 
     SearchField* m_field;
-    QComboBox* m_order;
+    OrderBox* m_order;
     QWidget* m_errorPart = nullptr;
     PlainLabel* m_message = nullptr;
     QLabel* m_place = nullptr;

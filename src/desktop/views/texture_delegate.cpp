@@ -1,5 +1,6 @@
 #include "desktop/views/texture_delegate.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <QPainter>
@@ -13,6 +14,8 @@ namespace {
 
 constexpr int kSelectionBar = 4;
 constexpr int kFocusLine = 2;
+
+const catalogue::Estimate kUsualCost{108000, 8888, ""};
 
 // The nearest place at which pixels of a picture lie on pixels of the screen.
 QPointF onScreenPixel(QPointF place, double pixelRatio) {
@@ -31,7 +34,9 @@ TextureDelegate::TextureDelegate(const TextureModel& model, const Theme& theme,
 
 QSize TextureDelegate::tileSize() const {
     const int words = QFontMetrics(QFont()).height() + QFontMetrics(figureFont()).height();
-    return {m_side + 2 * kGap, m_side + words + 4 * kGap};
+    // Costs are what one compares; room for usual ones, so that they are not cut.
+    const int costs = QFontMetrics(figureFont()).horizontalAdvance(shownCost(kUsualCost));
+    return {std::max(m_side, costs) + 2 * kGap, m_side + words + 4 * kGap};
 }
 
 QSize TextureDelegate::sizeHint(const QStyleOptionViewItem& option,

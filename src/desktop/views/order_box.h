@@ -1,0 +1,25 @@
+#pragma once
+
+#include <QComboBox>
+
+#include "desktop/theme/theme.h"
+
+namespace pantile::desktop {
+
+/// A box to choose an order from, with an arrow of our own: a style sheet takes the platform's
+/// away.
+class OrderBox : public QComboBox {
+    Q_OBJECT
+
+public:
+    /// The theme must outlive it.
+    OrderBox(const Theme& theme, QWidget* parent) : QComboBox(parent), m_theme(theme) {}
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    const Theme& m_theme;
+};
+
+}  // namespace pantile::desktop
