@@ -17,7 +17,7 @@ QString someTitles(const Items& items) {
     QStringList titles;
     for (std::size_t i = 0; i < std::min(kMost, items.size()); ++i)
         titles.append(shownTitle(items[i].title));
-    const QString shown = titles.join(QStringLiteral(", "));
+    QString shown = titles.join(QStringLiteral(", "));
     if (items.size() <= kMost) return shown;
     return QCoreApplication::translate("gather", "%1 and %2 more")
         .arg(shown)

@@ -72,7 +72,7 @@ QString counted(const char* context, const char* one, const char* many, std::int
 }
 
 QString shownError(const core::Error& error) {
-    const QString message = asSentence(shownLines(error.message));
+    QString message = asSentence(shownLines(error.message));
     if (error.hint.empty()) return message;
     return message + QLatin1Char(' ') + asSentence(shownLines(error.hint));
 }

@@ -89,8 +89,9 @@ QImage cellPicture(const core::Texture& texture, int side, Repeat repeat, Hatch 
         const int row = y % height / spots.factor;
         for (int x = 0; x < image.width(); ++x) {
             const int column = x % width / spots.factor;
-            const core::Rgba8 spot =
-                spots.spots[static_cast<std::size_t>(row * spots.size.width + column)];
+            const core::Rgba8 spot = spots.spots[static_cast<std::size_t>(row) *
+                                                     static_cast<std::size_t>(spots.size.width) +
+                                                 static_cast<std::size_t>(column)];
             line[x] = over(spot, hatchAt(x, y, hatch));
         }
     }
