@@ -127,11 +127,11 @@ void TextureGridView::restore(const Place& place) {
 
 void TextureGridView::select(const std::vector<TextureId>& ids, std::optional<TextureId> current) {
     std::vector<TextureId> wanted = ids;
-    std::sort(wanted.begin(), wanted.end());
+    std::ranges::sort(wanted, {}, &TextureId::value);
     QItemSelection selection;
     const auto& shown = m_model.ids();
     for (std::size_t row = 0; row < shown.size() && !wanted.empty(); ++row) {
-        if (!std::binary_search(wanted.begin(), wanted.end(), shown[row])) continue;
+        if (!std::ranges::binary_search(wanted, shown[row].value, {}, &TextureId::value)) continue;
         const QModelIndex index = m_model.index(static_cast<int>(row));
         selection.append(QItemSelectionRange(index));
     }

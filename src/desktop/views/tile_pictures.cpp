@@ -8,7 +8,7 @@ namespace pantile::desktop {
 
 QImage TilePictures::picture(const catalogue::TextureRow& row, int side, double pixelRatio) {
     const int pixels = static_cast<int>(std::floor(side * pixelRatio));
-    QImage image = m_pictures.get({row.id, row.revision, pixels}, [&] {
+    QImage image = m_pictures.get({row.id.value, row.revision, pixels}, [&] {
         const auto record = catalogue::readTexture(m_library, row.id);
         return record ? cellPicture(record->texture, pixels, Repeat::Once, m_hatch) : QImage();
     });

@@ -2,6 +2,7 @@
 
 // TilePictures: the small pictures of textures, made when first shown, of which so many are kept.
 
+#include <cstdint>
 #include <tuple>
 
 #include <QImage>
@@ -23,8 +24,8 @@ public:
     QImage picture(const catalogue::TextureRow& row, int side, double pixelRatio);
 
 private:
-    // A texture's picture changes only with its revision.
-    using Key = std::tuple<core::TextureId, int, int>;
+    // Id, revision, side: a texture's picture changes only with its revision.
+    using Key = std::tuple<std::int64_t, int, int>;
 
     const catalogue::Library& m_library;
     Hatch m_hatch;
