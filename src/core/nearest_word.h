@@ -9,8 +9,8 @@
 
 namespace pantile::core {
 
-/// The word of `known` that is nearest to `word` by single-letter slips (change, loss, addition, swap
-/// of neighbours), if one is near enough to be a slip of the keys.
+/// The word of `known` that is nearest to `word` by single-letter slips (change, loss, addition,
+/// swap of neighbours), if one is near enough to be a slip of the keys.
 std::optional<std::string_view> nearestWord(std::string_view word,
                                             std::span<const std::string_view> known);
 
