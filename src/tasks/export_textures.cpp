@@ -101,6 +101,7 @@ Result<std::vector<fs::path>> exportTextures(const catalogue::Library& library,
     std::vector<fs::path> files;
     PANTILE_ASSIGN_OR_RETURN(const std::vector<catalogue::TextureRow> rows,
                              catalogue::readRows(library, ids));
+    files.reserve(rows.size());
     for (const catalogue::TextureRow& row : rows)
         files.push_back(folder / fileNameOf(row, options.form));
     PANTILE_RETURN_IF_ERROR(checkFree(files, options.ifExists));

@@ -20,7 +20,7 @@ inline QJsonValue jsonText(std::string_view text) {
 }
 
 inline QJsonValue jsonNumber(std::int64_t number) {
-    return QJsonValue(static_cast<qint64>(number));
+    return static_cast<qint64>(number);
 }
 
 /// Milliseconds as seconds.

@@ -5,8 +5,6 @@
 
 namespace pantile::tasks {
 
-using core::Error;
-using core::ErrorKind;
 using core::Result;
 
 namespace fs = std::filesystem;
@@ -15,6 +13,7 @@ Result<std::vector<fs::path>> writePictures(const std::vector<codec::FoundCode>&
                                             const fs::path& folder, IfExists ifExists) {
     PANTILE_RETURN_IF_ERROR(makeFolder(folder));
     std::vector<fs::path> files;
+    files.reserve(codes.size());
     for (const codec::FoundCode& code : codes) {
         files.push_back(folder / ("line-" + std::to_string(code.textLine) + "-" +
                                   core::safeFileName(code.texture.text().title) + ".png"));

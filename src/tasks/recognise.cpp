@@ -69,12 +69,12 @@ Result<core::Texture> textureFromPicture(core::Picture source, const std::string
                              picture::convertPicture(source, options, progress));
     core::TextureText text;
     text.title = title;
-    const auto* fixed =
-        settings.canvas && settings.canvas->palette ? &*settings.canvas->palette : nullptr;
     const bool leavesNoneOpen = !uses(converted.grid, converted.palette.transparent());
-    core::Palette palette =
-        fixed != nullptr && leavesNoneOpen ? *fixed : std::move(converted.palette);
-    return core::Texture::create(std::move(converted.grid), std::move(palette), std::move(text));
+    if (leavesNoneOpen && settings.canvas && settings.canvas->palette) {
+        converted.palette = *settings.canvas->palette;
+    }
+    return core::Texture::create(std::move(converted.grid), std::move(converted.palette),
+                                 std::move(text));
 }
 
 Result<core::Texture> textureFromCsv(std::string_view bytes, const std::string& title,
@@ -88,7 +88,7 @@ Result<core::Texture> textureFromCsv(std::string_view bytes, const std::string& 
             "a fixed palette by --canvas"};
     }
     core::TextureText text;
-    text.title = csv.title.empty() ? title : std::move(csv.title);
+    text.title = csv.title.empty() ? title : csv.title;
     return core::Texture::create(std::move(csv.grid), std::move(*csv.palette), std::move(text));
 }
 

@@ -84,6 +84,7 @@ Result<void> proveFile(const fs::path& path, const Choice& choice, const core::P
 
 Result<void> writeFiles(const std::vector<LoadFile>& files, IfExists ifExists) {
     std::vector<fs::path> paths;
+    paths.reserve(files.size());
     for (const LoadFile& file : files) paths.push_back(file.path);
     PANTILE_RETURN_IF_ERROR(checkFree(paths, ifExists));
     for (const LoadFile& file : files) {
