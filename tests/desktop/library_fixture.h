@@ -74,7 +74,7 @@ private:
 
 /// Lets the window work until `condition` holds; false if it does not within ten seconds.
 inline bool comes(const std::function<bool()>& condition) {
-    constexpr int kLongestMs = 10000;
+    constexpr int kLongestMs = 60000;  // sanitizers on a busy machine take their time
     return QTest::qWaitFor(condition, kLongestMs);
 }
 

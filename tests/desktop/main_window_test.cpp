@@ -365,7 +365,7 @@ TEST(MainWindow, StopsAddingWhenAsked) {
     LibraryFolder folder;
     OpenWindow open(folder);
     std::filesystem::create_directories(folder.path("many"));
-    for (int i = 0; i < 400; ++i) writeGrid(folder.path("many/" + std::to_string(i) + ".csv"), i);
+    for (int i = 0; i < 120; ++i) writeGrid(folder.path("many/" + std::to_string(i) + ".csv"), i);
     open.prompts.folder = QString::fromStdString(folder.path("many"));
     open.act("addFolder");
     ASSERT_TRUE(open.page().isGathering());
@@ -379,7 +379,7 @@ TEST(MainWindow, StopsAddingWhenAsked) {
 TEST(MainWindow, LosesNothingWhenItIsClosedWhileItAdds) {
     LibraryFolder folder;
     std::filesystem::create_directories(folder.path("many"));
-    for (int i = 0; i < 400; ++i) writeGrid(folder.path("many/" + std::to_string(i) + ".csv"), i);
+    for (int i = 0; i < 120; ++i) writeGrid(folder.path("many/" + std::to_string(i) + ".csv"), i);
     {
         OpenWindow open(folder);
         open.prompts.folder = QString::fromStdString(folder.path("many"));
@@ -397,7 +397,7 @@ TEST(MainWindow, LosesNothingWhenItIsClosedWhileItAdds) {
     OpenWindow again(folder);
     again.prompts.folder = QString::fromStdString(folder.path("many"));
     again.act("addFolder");
-    EXPECT_TRUE(comes([&] { return countIn(folder) == 400; }));
+    EXPECT_TRUE(comes([&] { return countIn(folder) == 120; }));
 }
 
 TEST(MainWindow, ListsAllKeys) {
