@@ -72,7 +72,7 @@ private:
     catalogue::Library m_library;
 };
 
-/// Lets the window work until `condition` holds; false if it does not within ten seconds.
+/// Lets the window work until `condition` holds; false if it does not within a minute.
 inline bool comes(const std::function<bool()>& condition) {
     constexpr int kLongestMs = 60000;  // sanitizers on a busy machine take their time
     return QTest::qWaitFor(condition, kLongestMs);
