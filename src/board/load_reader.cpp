@@ -190,16 +190,14 @@ Result<void> readCanvas(ByteReader& reader, Entry& entry) {
     geometry.cellPitch = reader.u8();
     geometry.swatchPitch = reader.u8();
     geometry.swatchesPerColumn = reader.u8() + 1;
-    entry.canvas.name = "load";  // The format has no names; checkCanvas wants one.
     entry.canvas.freeColours = entry.colours;
     if (penModel > static_cast<int>(core::PenModel::Sampled)) {
         return corrupt("its pen model " + std::to_string(penModel) + " is unknown");
     }
     entry.canvas.penModel = static_cast<core::PenModel>(penModel);
-    if (const auto canvas = core::checkCanvas(entry.canvas); !canvas) {
+    if (const auto canvas = core::checkUnnamedCanvas(entry.canvas); !canvas) {
         return corrupt("its canvas is not possible: " + canvas.error().message);
     }
-    entry.canvas.name.clear();
     return {};
 }
 

@@ -1,5 +1,7 @@
 #include "cli/choice_answer.h"
 
+#include <ostream>
+
 #include "cli/json.h"
 #include "cli/texture_answer.h"
 
@@ -45,6 +47,12 @@ Table slotTable(const tasks::Choice& choice) {
                       spokenTime(slot.milliseconds), std::to_string(slot.bytes)});
     }
     return table;
+}
+
+void printLeftOut(std::ostream& out, const tasks::Choice& choice) {
+    for (const tasks::NotChosen& left : choice.leftOut) {
+        out << "Left out " << left.id.value << ": " << left.reason << '\n';
+    }
 }
 
 }  // namespace pantile::cli

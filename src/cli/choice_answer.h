@@ -1,5 +1,7 @@
 #pragma once
 
+#include <iosfwd>
+
 #include <QJsonArray>
 #include <QJsonObject>
 
@@ -15,5 +17,8 @@ QJsonArray slotsJson(const tasks::Choice& choice);
 QJsonObject choiceJson(const tasks::Choice& choice);
 
 Table slotTable(const tasks::Choice& choice);
+
+/// A line for each texture that was not chosen, with the reason.
+void printLeftOut(std::ostream& out, const tasks::Choice& choice);
 
 }  // namespace pantile::cli

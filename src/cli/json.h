@@ -11,6 +11,7 @@ namespace pantile::cli {
 
 using tasks::jsonArray;
 using tasks::jsonNumber;
+using tasks::jsonPaths;
 using tasks::jsonSeconds;
 using tasks::jsonText;
 using tasks::jsonTexts;

@@ -57,8 +57,14 @@ struct Canvas {
     int colourLimit() const { return palette ? palette->size() : freeColours; }
 };
 
-/// Errors: InvalidInput naming the field: size as a grid's, colours 2..256, pitches 1..127, 1..256
-/// swatches in a column, everything at 0..32767 counts; the name by checkName.
+/// Errors: InvalidInput naming the field: pitches 1..127, 1..256 swatches in a column, places at
+/// 0..32767 counts.
+Result<void> checkGeometry(const CanvasGeometry& geometry);
+
+/// Errors: InvalidInput naming the field: size as a grid's, 2..256 free colours, checkGeometry.
+Result<void> checkUnnamedCanvas(const Canvas& canvas);
+
+/// Errors: as checkUnnamedCanvas; the name by checkName.
 Result<void> checkCanvas(const Canvas& canvas);
 
 /// Names of canvases, boards, palettes, shelves and loads. Errors: InvalidInput if empty, longer

@@ -25,22 +25,6 @@ core::Result<void> checkSize(const DrawingRequest& request) {
                  "choose a canvas of at least that size, or convert the picture smaller"};
 }
 
-core::Result<void> checkGeometry(const core::Canvas& canvas) {
-    const core::CanvasGeometry& g = canvas.geometry;
-    PANTILE_RETURN_IF_ERROR(core::checkGridSize(canvas.size.width, canvas.size.height));
-    constexpr int kMaxPitch = 127;
-    constexpr int kMaxCounts = 32767;
-    PANTILE_RETURN_IF_ERROR(core::checkRange("the cell pitch", g.cellPitch, 1, kMaxPitch));
-    PANTILE_RETURN_IF_ERROR(core::checkRange("the swatch pitch", g.swatchPitch, 1, kMaxPitch));
-    PANTILE_RETURN_IF_ERROR(
-        core::checkRange("the swatches in a column", g.swatchesPerColumn, 1, 256));
-    PANTILE_RETURN_IF_ERROR(core::checkRange("the grid's left", g.gridCentre.x, 0, kMaxCounts));
-    PANTILE_RETURN_IF_ERROR(core::checkRange("the grid's top", g.gridCentre.y, 0, kMaxCounts));
-    PANTILE_RETURN_IF_ERROR(
-        core::checkRange("the palette bar's left", g.swatchCentre.x, 0, kMaxCounts));
-    return core::checkRange("the palette bar's top", g.swatchCentre.y, 0, kMaxCounts);
-}
-
 /// Counts on one axis: from `first`, `length` of them.
 struct Span {
     int first;
@@ -94,7 +78,9 @@ core::Result<void> checkColours(const DrawingRequest& request) {
 
 core::Result<void> checkRequest(const DrawingRequest& request) {
     PANTILE_RETURN_IF_ERROR(core::checkTiming(request.timing));
-    PANTILE_RETURN_IF_ERROR(checkGeometry(request.canvas));
+    const core::Canvas& canvas = request.canvas;
+    PANTILE_RETURN_IF_ERROR(core::checkGridSize(canvas.size.width, canvas.size.height));
+    PANTILE_RETURN_IF_ERROR(core::checkGeometry(canvas.geometry));
     PANTILE_RETURN_IF_ERROR(checkSize(request));
     return checkColours(request);
 }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/text.h"
+#include "tasks/text_lines.h"
 
 namespace pantile::tasks {
 
@@ -15,23 +16,8 @@ using core::Result;
 
 namespace {
 
-constexpr std::string_view kBlanks = " \t\r";
 constexpr std::string_view kSeparators = ",;\t";
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
-
-std::string_view trimmed(std::string_view text) {
-    const std::size_t first = text.find_first_not_of(kBlanks);
-    if (first == std::string_view::npos) return {};
-    return text.substr(first, text.find_last_not_of(kBlanks) - first + 1);
-}
-
-// Takes the first line off `rest`.
-std::string_view takeLine(std::string_view& rest) {
-    const std::size_t end = std::min(rest.find('\n'), rest.size());
-    const std::string_view line = rest.substr(0, end);
-    rest.remove_prefix(std::min(end + 1, rest.size()));
-    return line;
-}
 
 std::string place(int row, int column) {
     return "row " + std::to_string(row) + ", column " + std::to_string(column);

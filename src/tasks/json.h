@@ -4,6 +4,7 @@
 // docs/command-line.md.
 
 #include <cstdint>
+#include <filesystem>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -37,6 +38,11 @@ QJsonArray jsonArray(const Items& items, Convert convert) {
 
 inline QJsonArray jsonTexts(const std::vector<std::string>& texts) {
     return jsonArray(texts, [](const std::string& text) { return jsonText(text); });
+}
+
+inline QJsonArray jsonPaths(const std::vector<std::filesystem::path>& paths) {
+    return jsonArray(paths,
+                     [](const std::filesystem::path& path) { return jsonText(path.string()); });
 }
 
 }  // namespace pantile::tasks

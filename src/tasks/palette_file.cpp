@@ -9,6 +9,7 @@
 #include "image_files/read_image.h"
 #include "picture/palette_builder.h"
 #include "tasks/files.h"
+#include "tasks/text_lines.h"
 
 namespace pantile::tasks {
 
@@ -20,20 +21,11 @@ namespace {
 
 constexpr std::size_t kMostLines = 10000;  // far more than 256 colours with remarks need
 
-std::string_view trimmed(std::string_view line) {
-    constexpr std::string_view kBlanks = " \t\r";
-    const std::size_t first = line.find_first_not_of(kBlanks);
-    if (first == std::string_view::npos) return {};
-    return line.substr(first, line.find_last_not_of(kBlanks) - first + 1);
-}
-
 Result<core::Palette> parsePaletteText(std::string_view text) {
     std::vector<core::Rgb8> colours;
     std::optional<core::PaletteIndex> transparent;
     for (std::size_t number = 1; !text.empty() && number <= kMostLines; ++number) {
-        const std::size_t end = std::min(text.find('\n'), text.size());
-        const std::string_view line = trimmed(text.substr(0, end));
-        text.remove_prefix(std::min(end + 1, text.size()));
+        const std::string_view line = trimmed(takeLine(text));
         if (line.empty() || line == "#" || line.starts_with("# ")) continue;
         const std::size_t blank = line.find_first_of(" \t");
         const auto colour = core::parseHexColour(line.substr(0, blank));

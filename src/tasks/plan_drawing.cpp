@@ -12,25 +12,30 @@ namespace pantile::tasks {
 
 using core::Result;
 
+namespace {
+
+drawing::DrawingRequest requestFor(const FittedTexture& fitted, const core::Canvas& canvas,
+                                   const core::Board& board) {
+    return {fitted.grid, fitted.palette.transparent(), canvas, board.timing};
+}
+
+}  // namespace
+
 Result<PlannedDrawing> planTexture(const core::Texture& texture, const core::Canvas& canvas,
                                    const core::Board& board, const core::Progress& progress) {
     PANTILE_ASSIGN_OR_RETURN(FittedTexture fitted, fitToCanvas(texture, canvas));
-    const drawing::DrawingRequest request{fitted.grid, fitted.palette.transparent(), canvas,
-                                          board.timing};
+    const drawing::DrawingRequest request = requestFor(fitted, canvas, board);
     PANTILE_ASSIGN_OR_RETURN(drawing::Plan plan, drawing::planDrawing(request, progress));
     PANTILE_RETURN_IF_ERROR(drawing::provePlan(plan, request));
-    const std::int64_t byRowMs = drawing::planRowByRow(request).milliseconds;
-    const std::int64_t boundMs = drawing::lowerBoundMs(request);
     PANTILE_ASSIGN_OR_RETURN(
         const std::int64_t bytes,
         board::slotBytes({texture.text().title, fitted.grid, fitted.palette, canvas, plan}));
-    return PlannedDrawing{canvas,  board, std::move(fitted), std::move(plan), byRowMs,
-                          boundMs, bytes};
+    return PlannedDrawing{canvas, board, std::move(fitted), std::move(plan), bytes};
 }
 
-Result<PlannedDrawing> planStored(const catalogue::Library& library, core::TextureId id,
-                                  const std::string& canvasName, const std::string& boardName,
-                                  const core::Progress& progress) {
+Result<ComparedDrawing> planStored(const catalogue::Library& library, core::TextureId id,
+                                   const std::string& canvasName, const std::string& boardName,
+                                   const core::Progress& progress) {
     PANTILE_ASSIGN_OR_RETURN(const catalogue::TextureRecord record,
                              catalogue::readTexture(library, id));
     PANTILE_ASSIGN_OR_RETURN(const DrawingDefaults defaults, drawingDefaults(library));
@@ -40,7 +45,11 @@ Result<PlannedDrawing> planStored(const catalogue::Library& library, core::Textu
     PANTILE_ASSIGN_OR_RETURN(const core::Canvas canvas,
                              canvasName.empty() ? chooseCanvas(record.texture, defaults.canvases)
                                                 : catalogue::readCanvas(library, canvasName));
-    return planTexture(record.texture, canvas, board, progress);
+    PANTILE_ASSIGN_OR_RETURN(PlannedDrawing planned,
+                             planTexture(record.texture, canvas, board, progress));
+    const drawing::DrawingRequest request = requestFor(planned.fitted, canvas, board);
+    return ComparedDrawing{std::move(planned), drawing::planRowByRow(request).milliseconds,
+                           drawing::lowerBoundMs(request)};
 }
 
 }  // namespace pantile::tasks

@@ -24,9 +24,14 @@ struct PlannedDrawing {
     core::Board board;
     FittedTexture fitted;
     drawing::Plan plan;
+    std::int64_t bytes = 0;  ///< Of a load, for its slot.
+};
+
+/// A plan beside what it is measured by. Units: milliseconds.
+struct ComparedDrawing {
+    PlannedDrawing planned;
     std::int64_t byRowMs = 0;  ///< The plain row-by-row way by colour runs.
     std::int64_t boundMs = 0;  ///< No plan is quicker.
-    std::int64_t bytes = 0;    ///< Of a load, for its slot.
 };
 
 /// Plans and replays. Errors: DoesNotFit; Cancelled; Internal if the replay does not paint the
@@ -35,10 +40,10 @@ core::Result<PlannedDrawing> planTexture(const core::Texture& texture, const cor
                                          const core::Board& board,
                                          const core::Progress& progress = {});
 
-/// The same for a texture of the library. `canvas` and `board` are names, or empty for the canvas
-/// that chooseCanvas gives and the default board. Errors: also NotFound.
-core::Result<PlannedDrawing> planStored(const catalogue::Library& library, core::TextureId id,
-                                        const std::string& canvas, const std::string& board,
-                                        const core::Progress& progress = {});
+/// The same for a texture of the library, with the comparison. `canvas` and `board` are names, or
+/// empty for the canvas that chooseCanvas gives and the default board. Errors: also NotFound.
+core::Result<ComparedDrawing> planStored(const catalogue::Library& library, core::TextureId id,
+                                         const std::string& canvas, const std::string& board,
+                                         const core::Progress& progress = {});
 
 }  // namespace pantile::tasks

@@ -7,6 +7,7 @@
 #include "catalogue/history.h"
 #include "catalogue/query_parser.h"
 #include "catalogue/reader.h"
+#include "cli/changed_answer.h"
 #include "cli/commands/all.h"
 #include "cli/json.h"
 #include "cli/selection.h"
@@ -23,13 +24,9 @@ using core::Result;
 
 namespace {
 
-Outcome answerChanged(Session& session, std::int64_t changed, std::string_view verb) {
-    if (session.json) {
-        printJson(session.out, {{"changed", jsonNumber(changed)}});
-    } else {
-        session.out << counted(changed, "texture", "textures") << ' ' << verb << ".\n";
-    }
-    return Outcome::Done;
+Outcome answerTextures(Session& session, std::int64_t changed, std::string_view verb) {
+    return answerChanged(session, changed,
+                         counted(changed, "texture", "textures") + " " + std::string(verb));
 }
 
 // Opens the library, finds the textures and changes them all in one transaction.
@@ -40,7 +37,7 @@ Result<Outcome> changeSelected(Session& session, const std::vector<std::string>&
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
     PANTILE_ASSIGN_OR_RETURN(const Selection selection, selectTextures(library, words));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed, change(library, selection.ids));
-    return answerChanged(session, changed, verb);
+    return answerTextures(session, changed, verb);
 }
 
 Result<Outcome> runSet(Session& session, const Arguments& arguments) {
@@ -173,7 +170,7 @@ Result<Outcome> runRevert(Session& session, const Arguments& arguments) {
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed,
                              catalogue::revertTexture(library, id, static_cast<int>(revision)));
-    return answerChanged(session, changed, "reverted");
+    return answerTextures(session, changed, "reverted");
 }
 
 Result<Outcome> runPurge(Session& session, const Arguments& arguments) {
@@ -188,7 +185,7 @@ Result<Outcome> runPurge(Session& session, const Arguments& arguments) {
     PANTILE_ASSIGN_OR_RETURN(const auto removed, catalogue::parseQuery("is:removed"));
     PANTILE_ASSIGN_OR_RETURN(const auto ids, catalogue::findIds(library, removed));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed, catalogue::purgeRemoved(library, ids));
-    return answerChanged(session, changed, "destroyed");
+    return answerTextures(session, changed, "destroyed");
 }
 
 }  // namespace

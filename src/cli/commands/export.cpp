@@ -46,9 +46,7 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
         const auto files,
         tasks::exportTextures(library, selection.ids, *folder, options, session.progress()));
     if (session.json) {
-        printJson(session.out, {{"files", jsonArray(files, [](const auto& file) {
-                                     return jsonText(file.string());
-                                 })}});
+        printJson(session.out, {{"files", jsonPaths(files)}});
         return Outcome::Done;
     }
     for (const auto& file : files) session.out << "Wrote " << file.string() << '\n';

@@ -21,9 +21,7 @@ void printChoice(Session& session, const tasks::Choice& choice) {
                 << ", " << choice.bytes << " of " << counted(choice.board.bytes, "byte", "bytes")
                 << ", " << spokenTime(choice.milliseconds) << " of drawing, worth " << choice.worth
                 << (choice.provenBest ? ", proven best.\n" : ", the best found so far.\n");
-    for (const tasks::NotChosen& left : choice.leftOut) {
-        session.out << "Left out " << left.id.value << ": " << left.reason << '\n';
-    }
+    printLeftOut(session.out, choice);
 }
 
 Result<Outcome> run(Session& session, const Arguments& arguments) {

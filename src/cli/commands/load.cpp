@@ -2,6 +2,7 @@
 
 #include "board/cautions.h"
 #include "catalogue/loads.h"
+#include "cli/changed_answer.h"
 #include "cli/choice_answer.h"
 #include "cli/choice_options.h"
 #include "cli/commands/all.h"
@@ -57,9 +58,7 @@ Result<Outcome> make(Session& session, const Arguments& arguments) {
         return Outcome::Done;
     }
     slotTable(choice).print(session.out);
-    for (const tasks::NotChosen& left : choice.leftOut) {
-        session.out << "Left out " << left.id.value << ": " << left.reason << '\n';
-    }
+    printLeftOut(session.out, choice);
     session.out << "Load " << core::visibleText(load.name) << " for "
                 << core::visibleText(load.board) << ": "
                 << counted(std::ssize(load.slots), "slot", "slots") << ", " << choice.bytes
@@ -120,12 +119,8 @@ Result<Outcome> removeOne(Session& session, const std::string& name) {
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
     PANTILE_RETURN_IF_ERROR(catalogue::removeLoad(library, name));
-    if (session.json) {
-        printJson(session.out, {{"changed", 1}});
-    } else {
-        session.out << "Load " << core::visibleText(name) << " removed; its textures stay.\n";
-    }
-    return Outcome::Done;
+    return answerChanged(session, 1,
+                         "Load " + core::visibleText(name) + " removed; its textures stay");
 }
 
 Result<Outcome> write(Session& session, const Arguments& arguments, const std::string& name) {
@@ -143,12 +138,10 @@ Result<Outcome> write(Session& session, const Arguments& arguments, const std::s
         const auto written,
         tasks::writeStoredLoad(library, name, *folder, options, session.progress()));
     if (session.json) {
-        printJson(session.out,
-                  {{"load", jsonText(written.name)},
-                   {"slots", slotsJson(written.choice)},
-                   {"files", jsonArray(written.files,
-                                       [](const auto& file) { return jsonText(file.string()); })},
-                   {"verified", true}});
+        printJson(session.out, {{"load", jsonText(written.name)},
+                                {"slots", slotsJson(written.choice)},
+                                {"files", jsonPaths(written.files)},
+                                {"verified", true}});
         return Outcome::Done;
     }
     slotTable(written.choice).print(session.out);

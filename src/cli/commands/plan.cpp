@@ -20,7 +20,8 @@ QJsonObject strokeJson(const drawing::Stroke& stroke) {
                                         })}};
 }
 
-QJsonObject planJson(const tasks::PlannedDrawing& planned, bool withStrokes) {
+QJsonObject planJson(const tasks::ComparedDrawing& compared, bool withStrokes) {
+    const tasks::PlannedDrawing& planned = compared.planned;
     const drawing::Plan& plan = planned.plan;
     QJsonObject object{{"canvas", jsonText(planned.canvas.name)},
                        {"board", jsonText(planned.board.name)},
@@ -28,21 +29,22 @@ QJsonObject planJson(const tasks::PlannedDrawing& planned, bool withStrokes) {
                        {"picks", plan.picks},
                        {"lifts", plan.lifts},
                        {"seconds", jsonSeconds(plan.milliseconds)},
-                       {"by_row_seconds", jsonSeconds(planned.byRowMs)},
-                       {"bound_seconds", jsonSeconds(planned.boundMs)},
+                       {"by_row_seconds", jsonSeconds(compared.byRowMs)},
+                       {"bound_seconds", jsonSeconds(compared.boundMs)},
                        {"bytes", jsonNumber(planned.bytes)},
                        {"verified", true}};
     if (withStrokes) object["strokes_list"] = jsonArray(plan.strokes, strokeJson);
     return object;
 }
 
-void printPlan(std::ostream& out, const tasks::PlannedDrawing& planned, bool withStrokes) {
+void printPlan(std::ostream& out, const tasks::ComparedDrawing& compared, bool withStrokes) {
+    const tasks::PlannedDrawing& planned = compared.planned;
     const drawing::Plan& plan = planned.plan;
     out << "On the canvas " << core::visibleText(planned.canvas.name) << " by the board "
         << core::visibleText(planned.board.name) << ":\n"
         << "  drawing        " << spokenTime(plan.milliseconds) << '\n'
-        << "  row by row     " << spokenTime(planned.byRowMs) << '\n'
-        << "  never under    " << spokenTime(planned.boundMs) << '\n'
+        << "  row by row     " << spokenTime(compared.byRowMs) << '\n'
+        << "  never under    " << spokenTime(compared.boundMs) << '\n'
         << "  strokes        " << plan.strokes.size() << '\n'
         << "  colour picks   " << plan.picks << '\n'
         << "  bytes          " << planned.bytes << '\n'
@@ -61,14 +63,14 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
     PANTILE_ASSIGN_OR_RETURN(const auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(
-        const auto planned,
+        const auto compared,
         tasks::planStored(library, id, arguments.value("--canvas").value_or(""),
                           arguments.value("--board").value_or(""), session.progress()));
     const bool withStrokes = arguments.has("--strokes");
     if (session.json) {
-        printJson(session.out, planJson(planned, withStrokes));
+        printJson(session.out, planJson(compared, withStrokes));
     } else {
-        printPlan(session.out, planned, withStrokes);
+        printPlan(session.out, compared, withStrokes);
     }
     return Outcome::Done;
 }

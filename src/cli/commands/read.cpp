@@ -86,9 +86,7 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
     if (session.json) {
         printJson(session.out, {{"textures", jsonArray(found.found, foundJson)},
                                 {"damaged", jsonArray(found.damaged, damagedJson)},
-                                {"files", jsonArray(files, [](const auto& file) {
-                                     return jsonText(file.string());
-                                 })}});
+                                {"files", jsonPaths(files)}});
     } else {
         printHarvest(session, found);
         for (const auto& file : files) session.out << "Wrote " << file.string() << '\n';

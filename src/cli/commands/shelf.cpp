@@ -1,6 +1,7 @@
 #include <ostream>
 
 #include "catalogue/shelves.h"
+#include "cli/changed_answer.h"
 #include "cli/commands/all.h"
 #include "cli/json.h"
 #include "cli/selection.h"
@@ -19,15 +20,6 @@ constexpr std::string_view kUsage =
     "shelf list, shelf put NAME SELECTION, shelf take NAME SELECTION, shelf rename NAME NEW or "
     "shelf "
     "remove NAME";
-
-Result<Outcome> answerChanged(Session& session, std::int64_t changed, std::string_view what) {
-    if (session.json) {
-        printJson(session.out, {{"changed", jsonNumber(changed)}});
-    } else {
-        session.out << what << ".\n";
-    }
-    return Outcome::Done;
-}
 
 Result<Outcome> listShelves(Session& session) {
     PANTILE_ASSIGN_OR_RETURN(const auto library,
