@@ -23,11 +23,16 @@ std::string place(int row, int column) {
     return "row " + std::to_string(row) + ", column " + std::to_string(column);
 }
 
-Result<core::PaletteIndex> parseEntry(std::string_view entry, int row, int column) {
+std::optional<core::PaletteIndex> parseIndex(std::string_view text) {
     int number = 0;
-    const auto [end, problem] = std::from_chars(entry.data(), entry.data() + entry.size(), number);
-    const bool whole = problem == std::errc() && end == entry.data() + entry.size();
-    if (whole && number >= 0 && number <= 255) return static_cast<core::PaletteIndex>(number);
+    const auto [end, problem] = std::from_chars(text.data(), text.data() + text.size(), number);
+    const bool whole = problem == std::errc() && end == text.data() + text.size();
+    if (!whole || number < 0 || number > 255) return std::nullopt;
+    return static_cast<core::PaletteIndex>(number);
+}
+
+Result<core::PaletteIndex> parseEntry(std::string_view entry, int row, int column) {
+    if (const auto index = parseIndex(entry)) return *index;
     return Error{ErrorKind::InvalidInput,
                  place(row, column) + ": '" + core::excerpt(entry) + "' is no palette index",
                  "every entry is a whole number from 0 to 255, with commas between"};
@@ -65,7 +70,12 @@ Result<void> readRemark(std::string_view remark, Remarks& remarks) {
     if (key == "title") {
         remarks.title = core::cleanedText(rest, {"title", core::kMaxTitleCharacters});
     } else if (key == "transparent") {
-        PANTILE_ASSIGN_OR_RETURN(remarks.transparent, parseEntry(rest, 0, 0));
+        remarks.transparent = parseIndex(rest);
+        if (!remarks.transparent) {
+            return Error{ErrorKind::InvalidInput,
+                         "the remark '" + core::excerpt(remark) + "' names no palette index",
+                         "write for example '# transparent 0'"};
+        }
     } else if (key == "palette") {
         while (!rest.empty()) {
             const std::size_t end = std::min(rest.find(' '), rest.size());

@@ -42,6 +42,9 @@ TEST(GridCsv, RefusesWhatIsNoGridAndSaysWhere) {
     EXPECT_THAT(parseGridCsv("1,,2\n"), failsWith(ErrorKind::InvalidInput, "row 1, column 2: ''"));
     EXPECT_THAT(parseGridCsv("1.5\n"), failsWith(ErrorKind::InvalidInput, "'1.5'"));
     EXPECT_THAT(parseGridCsv(""), failsWith(ErrorKind::InvalidInput, "0x0"));
+    EXPECT_THAT(
+        parseGridCsv("# transparent x\n1\n"),
+        failsWith(ErrorKind::InvalidInput, "the remark 'transparent x' names no palette index"));
     EXPECT_THAT(parseGridCsv("# palette #00000\n1\n"),
                 failsWith(ErrorKind::InvalidInput, "'#00000'"));
 }
