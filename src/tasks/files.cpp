@@ -64,11 +64,17 @@ Result<std::string> readFile(const std::filesystem::path& path, std::uint64_t mo
                          path.string() + " has more than " + std::to_string(mostBytes) + " bytes",
                          "give a smaller file"};
     if (static_cast<std::uint64_t>(file.size()) > mostBytes) return tooLarge;
-    // Devices and pipes tell no size, so what is read is bounded as well.
-    const QByteArray bytes = file.read(static_cast<qint64>(mostBytes) + 1);
+    // Devices and pipes tell no size, so what is read is bounded as well. Block by block: Qt takes
+    // the whole of what it is asked for as memory before it reads.
+    constexpr qint64 kBlockBytes = qint64{1} << 20U;
+    std::string bytes;
+    for (QByteArray block = file.read(kBlockBytes); !block.isEmpty();
+         block = file.read(kBlockBytes)) {
+        bytes.append(block.constData(), static_cast<std::size_t>(block.size()));
+        if (bytes.size() > mostBytes) return tooLarge;
+    }
     if (file.error() != QFile::NoError) return ioError(path, "cannot be read", file.errorString());
-    if (static_cast<std::uint64_t>(bytes.size()) > mostBytes) return tooLarge;
-    return bytes.toStdString();
+    return bytes;
 }
 
 Result<void> makeFolder(const std::filesystem::path& folder) {

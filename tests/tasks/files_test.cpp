@@ -50,6 +50,18 @@ TEST(Files, ReadingIsBounded) {
                 failsWith(ErrorKind::NotFound, "none.txt"));
 }
 
+// The limit for a load is 6 GiB; a small file must not take that much memory.
+TEST(Files, ReadingTakesNoMoreMemoryThanTheFileNeeds) {
+    const tests::TemporaryFolder folder;
+    const auto path = folder.path() / "small.bin";
+    const std::string text(3 << 20U, 'x');
+    ASSERT_THAT(writeFile(path, text, IfExists::Refuse), isOk());
+    constexpr std::uint64_t kBeyondAllMemory = std::uint64_t{1} << 46U;
+    const auto read = readFile(path, kBeyondAllMemory);
+    ASSERT_THAT(read, isOk());
+    EXPECT_TRUE(*read == text);
+}
+
 // A limit on the size of files answers a write as a full disk does: with an error in the middle.
 class FileSizeLimit {
 public:
