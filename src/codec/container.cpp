@@ -262,4 +262,10 @@ core::Result<core::Texture> unpackTexture(std::span<const std::uint8_t> bytes,
     return core::Texture::create(std::move(grid), std::move(*palette), std::move(text));
 }
 
+core::Result<std::vector<core::Texture>> unpackTextures(std::span<const std::uint8_t> bytes,
+                                                        const PaletteLookup& lookup) {
+    PANTILE_ASSIGN_OR_RETURN(core::Texture texture, unpackTexture(bytes, lookup));
+    return std::vector<core::Texture>{std::move(texture)};
+}
+
 }  // namespace pantile::codec

@@ -44,4 +44,8 @@ Container packTexture(const core::Texture& texture, const EncodeOptions& options
 core::Result<core::Texture> unpackTexture(std::span<const std::uint8_t> bytes,
                                           const PaletteLookup& lookup = {});
 
+/// All textures that a container holds, at least one. Errors: as unpackTexture.
+core::Result<std::vector<core::Texture>> unpackTextures(std::span<const std::uint8_t> bytes,
+                                                        const PaletteLookup& lookup = {});
+
 }  // namespace pantile::codec
