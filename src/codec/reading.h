@@ -13,7 +13,8 @@
 namespace pantile::codec {
 
 struct ReadCode {
-    Symbols symbols;      ///< As openArmour takes them; their check value fits.
+    Symbols symbols;  ///< As openArmour takes them; their check value fits.
+    core::Result<OpenedArmour> opened;
     std::size_t end = 0;  ///< The glyph behind the mark of its last line.
 };
 
