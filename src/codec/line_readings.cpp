@@ -63,21 +63,20 @@ constexpr std::array<unsigned, kBase> makeInverses() {
 
 constexpr auto kInverses = makeInverses();
 
-/// The letters of a line, and by how much any of them lowers the number that the line tells if it
-/// is moved some places. Sums of those are taken from tables, so that each reading of the line is
-/// tried in a few steps.
+/// The letters of a line with sums of how much they lower the number that the line tells, at their
+/// places and one place on or back, so that each reading of the line is tried in a few steps.
 class LineTrial {
 public:
     LineTrial(std::span<const Glyph> letters, const LineForm& form)
         : m_letters(letters), m_form(form) {
         const std::size_t size = letters.size();
-        const std::size_t more = form.size() > size ? form.size() - size : 0;
-        const std::size_t fewer = size > form.size() ? size - form.size() : 0;
+        // Letters behind a slip stand one place too far; what falls off the front counts nothing.
+        const std::size_t moved = form.size() - size;
         m_sums.resize(size + 1);
         m_movedSums.resize(size + 1);
         for (std::size_t at = 0; at < size; ++at) {
             m_sums[at + 1] = m_sums[at] + lowers(letters[at], at);
-            m_movedSums[at + 1] = m_movedSums[at] + lowers(letters[at], at + more - fewer);
+            m_movedSums[at + 1] = m_movedSums[at] + lowers(letters[at], at + moved);
         }
         while (m_fitting < std::min(size, form.size()) &&
                fitsAt(letters[m_fitting], form, m_fitting)) {
@@ -133,8 +132,7 @@ public:
     }
 
 private:
-    /// Told numbers begin at 0, so a line lowers it to its own number, with 58 added as often as
-    /// need be.
+    /// All letters together lower the number that is told from 0 to the line's own, modulo 58.
     unsigned wanted() const { return static_cast<unsigned>(m_form.line % kBase); }
 
     std::span<const Glyph> m_letters;
