@@ -153,7 +153,7 @@ private:
         for (const DamagedLines& damaged : places.damaged) {
             for (std::size_t line = damaged.first; line < damaged.first + damaged.count; ++line) {
                 OpenLine one{CodeShape::lineBegin(line), {}};
-                if (line == 1) {
+                if (line == 1 && first != nullptr) {
                     one.readings = *first;
                 } else {
                     one.readings = readingsOfLine(damaged, shape, line, bold);
