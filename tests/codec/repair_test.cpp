@@ -267,7 +267,7 @@ TEST(Repair, StopsWhereItsBudgetEnds) {
 TEST(Repair, NeverGivesAWrongTexture) {
     tests::Random random(107);
     const std::vector<core::Texture> textures = texturesToDamage();
-    for (int i = 0; i < 3000; ++i) {
+    for (int i = 0; i < 400; ++i) {
         const core::Texture& texture = textures[static_cast<std::size_t>(i % 3)];
         const std::string text = tests::damaged(random, tests::codeOf(texture));
         for (const FoundCode& found : harvestCodes(text).found) {
