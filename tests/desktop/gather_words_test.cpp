@@ -12,9 +12,10 @@ TEST(GatherWords, SaysWhatWasAddedKnownAndRefused) {
         added.title = title;
         report.added.push_back(added);
     }
-    report.known.push_back({core::TextureId{3}, "brass", "a.png"});
+    report.known.push_back({core::TextureId{3}, "brass", "a.png", {}});
     report.refused.push_back({"/pictures/broken.png",
-                              {core::ErrorKind::Corrupt, "the picture ends early", "get it anew"}});
+                              {core::ErrorKind::Corrupt, "the picture ends early", "get it anew"},
+                              {}});
     const Notice notice = gatherNotice(report);
     EXPECT_EQ(notice.kind, MarkKind::Caution);
     EXPECT_EQ(notice.text,
@@ -31,6 +32,16 @@ TEST(GatherWords, IsDoneWhenNothingWasRefused) {
     EXPECT_EQ(notice.kind, MarkKind::Done);
     EXPECT_EQ(notice.text, QStringLiteral("Added 1 texture: (no title)."));
     EXPECT_TRUE(notice.lines.isEmpty());
+}
+
+TEST(GatherWords, SaysHowManyCodesWerePutRight) {
+    tasks::GatherReport report;
+    report.added.resize(3);
+    report.added[1].repairs = {"line 3, letter 12: q read as g"};
+    report.known.resize(1);
+    report.known[0].repairs = {"line 1: start mark put right"};
+    EXPECT_TRUE(
+        gatherNotice(report).text.endsWith(QStringLiteral(" Slips in 2 codes were put right.")));
 }
 
 TEST(GatherWords, SaysThatNothingWasInIt) {
