@@ -32,7 +32,7 @@ unsigned weightedSum(SymbolSpan data) {
     std::size_t sum = 0;
     std::size_t weight = 0;
     for (std::size_t at = data.size(); at > 0; --at) {
-        sum += data[at - 1] * kWeights[weight];
+        sum += std::size_t{data[at - 1]} * kWeights[weight];
         if (++weight == kWeightPeriod) weight = 0;
     }
     return static_cast<unsigned>(sum % kBase);

@@ -157,7 +157,8 @@ std::vector<LetterRange> stretchesFor(const Letters& letters, const DamagedLines
                                       const CodeShape& shape, const LineForm& form, bool bold) {
     const Room room = roomAround(damaged, shape, form.line);
     const Lengths lengths = lengthsOf(form);
-    const auto [from, to] = damaged.letters;
+    const std::size_t from = damaged.letters.begin;
+    const std::size_t to = damaged.letters.end;
     std::vector<LetterRange> stretches;
     const auto offer = [&](std::size_t begin, std::size_t end) {
         const bool fits = begin >= from + room.before && end + room.behind <= to && end > begin &&

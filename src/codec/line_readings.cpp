@@ -241,7 +241,7 @@ std::vector<Alternative> alternativesFor(std::span<const Glyph> body, const Symb
 }  // namespace
 
 std::string Slip::told() const {
-    const std::string place = "line " + std::to_string(line) + ", letter";
+    std::string place = "line " + std::to_string(line) + ", letter";
     const std::string at = std::to_string(letter);
     switch (kind) {
         case SlipKind::Wrong:

@@ -107,8 +107,11 @@ std::optional<Markup> percentAt(std::string_view text) {
     if (text.size() < 3) return std::nullopt;
     const std::optional<char32_t> byte = numberIn(text.substr(1, 2), 16);
     if (!byte) return std::nullopt;
-    const bool lineBreak = *byte == '\n' || *byte == '\r';
-    return Markup{3, lineBreak ? U'\n' : U' '};
+    // Other escapes stand between words at most. To take them too would let a percent sign that
+    // slipped into a code take two of its letters along.
+    if (*byte == '\n' || *byte == '\r') return Markup{3, U'\n'};
+    if (*byte == ' ' || *byte == '\t') return Markup{3, U' '};
+    return std::nullopt;
 }
 
 }  // namespace

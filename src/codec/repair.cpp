@@ -14,7 +14,7 @@ namespace pantile::codec {
 namespace {
 
 constexpr std::size_t kStepsForReadings = 2000;  // To list the readings of one stretch.
-constexpr std::size_t kStepsToConfirm = 40000;
+constexpr std::size_t kStepsToConfirm = 2000;
 constexpr std::size_t kMostReadings = 400;  // Of one line; there are about 33 for each stretch.
 constexpr std::size_t kFewestLetters = 12;
 constexpr std::size_t kMostLost = 2 * kMostDamagedLines;  // Letters.
@@ -153,7 +153,7 @@ private:
         for (const DamagedLines& damaged : places.damaged) {
             for (std::size_t line = damaged.first; line < damaged.first + damaged.count; ++line) {
                 OpenLine one{CodeShape::lineBegin(line), {}};
-                if (line == 1) {
+                if (line == 1 && first != nullptr) {
                     one.readings = *first;
                 } else {
                     one.readings = readingsOfLine(damaged, shape, line, bold);

@@ -46,6 +46,13 @@ Notice gatherNotice(const core::Result<tasks::GatherReport>& report) {
                     "%1 was here already: ", "%1 were here already: ", std::ssize(report->known)) +
             someTitles(report->known) + QLatin1Char('.'));
     }
+    const auto isRepaired = [](const auto& texture) { return !texture.repairs.empty(); };
+    const auto repaired = std::count_if(report->added.begin(), report->added.end(), isRepaired) +
+                          std::count_if(report->known.begin(), report->known.end(), isRepaired);
+    if (repaired > 0) {
+        say(counted("gather", "Slips in %1 code were put right.",
+                    "Slips in %1 codes were put right.", repaired));
+    }
     if (report->passedOver > 0) {
         say(counted("gather", "%1 file in the folders holds nothing to add.",
                     "%1 files in the folders hold nothing to add.", report->passedOver));

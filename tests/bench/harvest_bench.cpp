@@ -72,9 +72,7 @@ std::string slippedCode(std::uint64_t seed, int slips) {
 
 std::string containerBytes(std::uint64_t seed, std::size_t bytes) {
     tests::Random random(seed);
-    std::vector<std::uint8_t> container(bytes);
-    for (auto& byte : container) byte = static_cast<std::uint8_t>(random.next());
-    return *codec::armoured(container) + "\n";
+    return *codec::armoured(tests::randomBytes(random, bytes)) + "\n";
 }
 
 /// A part of a code of thousands, of which no other arrives.

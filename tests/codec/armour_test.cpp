@@ -15,12 +15,7 @@ using Bytes = std::vector<std::uint8_t>;
 using core::ErrorKind;
 using tests::failsWith;
 using tests::isOk;
-
-Bytes randomBytes(tests::Random& random, std::size_t size) {
-    Bytes bytes(size);
-    for (auto& byte : bytes) byte = static_cast<std::uint8_t>(random.next());
-    return bytes;
-}
+using tests::randomBytes;
 
 /// The symbols of a code's lines, marks and line checks taken away.
 Symbols symbolsIn(const std::string& code) {

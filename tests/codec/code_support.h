@@ -23,6 +23,12 @@
 
 namespace pantile::tests {
 
+inline std::vector<std::uint8_t> randomBytes(Random& random, std::size_t size) {
+    std::vector<std::uint8_t> bytes(size);
+    for (auto& byte : bytes) byte = static_cast<std::uint8_t>(random.next());
+    return bytes;
+}
+
 inline core::Palette randomPalette(Random& random, int colours) {
     std::vector<core::Rgb8> list;
     for (int i = 0; i < colours; ++i) {

@@ -346,7 +346,7 @@ std::string repeated(std::string_view unit, std::size_t bytes) {
 // The bound is loose for the sake of slow machines and sanitizers; a reader that goes over the text
 // again for every start mark would take hours.
 TEST(Harvest, IsLinearInHostileTexts) {
-    constexpr std::size_t kBytes = 2000000;
+    constexpr std::size_t kBytes = 1000000;
     constexpr double kMostSeconds = 30;
     const std::string greedy = linesOf(*armoured(std::vector<std::uint8_t>(190000, 0x5A))).front();
     const std::string code = tests::codeOf(tests::usualTexture(8));

@@ -21,12 +21,7 @@ using tests::failsWith;
 using tests::isOk;
 using tests::joined;
 using tests::linesOf;
-
-Bytes randomBytes(tests::Random& random, std::size_t size) {
-    Bytes bytes(size);
-    for (auto& byte : bytes) byte = static_cast<std::uint8_t>(random.next());
-    return bytes;
-}
+using tests::randomBytes;
 
 Lines partsOf(const core::Texture& texture, std::size_t parts) {
     return *armouredParts(packTexture(texture).bytes, parts);

@@ -34,6 +34,16 @@ TEST(GatherWords, IsDoneWhenNothingWasRefused) {
     EXPECT_TRUE(notice.lines.isEmpty());
 }
 
+TEST(GatherWords, SaysHowManyCodesWerePutRight) {
+    tasks::GatherReport report;
+    report.added.resize(3);
+    report.added[1].repairs = {"line 3, letter 12: q read as g"};
+    report.known.resize(1);
+    report.known[0].repairs = {"line 1: start mark put right"};
+    EXPECT_TRUE(
+        gatherNotice(report).text.endsWith(QStringLiteral(" Slips in 2 codes were put right.")));
+}
+
 TEST(GatherWords, SaysThatNothingWasInIt) {
     EXPECT_EQ(gatherNotice(tasks::GatherReport{}).text,
               QStringLiteral("There was nothing in it to add."));

@@ -29,9 +29,14 @@ core::Texture titled(const std::string& title, const std::string& author = "Mara
     return *tests::noisyTexture().withText({title, author, "CC0-1.0", "", "", {}});
 }
 
+/// The last post first.
 std::string inOneText(const std::vector<std::string>& posts) {
     std::string text;
-    for (const std::string& post : posts) text = "Ida wrote:\n" + post + "\n\n" + text;
+    for (auto post = posts.rbegin(); post != posts.rend(); ++post) {
+        text += "Ida wrote:\n";
+        text += *post;
+        text += "\n\n";
+    }
     return text;
 }
 
