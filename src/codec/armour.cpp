@@ -1,7 +1,6 @@
 #include "codec/armour.h"
 
 #include <algorithm>
-#include <array>
 
 #include "codec/checksum.h"
 
@@ -14,26 +13,12 @@ core::Error corrupt(std::string message) {
     return {core::ErrorKind::Corrupt, std::move(message), "ask for the code again"};
 }
 
-constexpr std::size_t kWeightPeriod = 28;  // 3^28 = 1 modulo 58.
-
-constexpr std::array<unsigned, kWeightPeriod> makeWeights() {
-    std::array<unsigned, kWeightPeriod> weights{};
-    unsigned weight = 1;
-    for (unsigned& one : weights) {
-        weight = weight * kLineWeight % kBase;
-        one = weight;
-    }
-    return weights;
-}
-
-constexpr auto kWeights = makeWeights();  // Of the last symbol, the one before, and so on.
-
 unsigned weightedSum(SymbolSpan data) {
     std::size_t sum = 0;
-    std::size_t weight = 0;
+    std::size_t place = 0;  // In front of the check.
     for (std::size_t at = data.size(); at > 0; --at) {
-        sum += std::size_t{data[at - 1]} * kWeights[weight];
-        if (++weight == kWeightPeriod) weight = 0;
+        if (++place == kLineWeights.size()) place = 0;
+        sum += std::size_t{data[at - 1]} * kLineWeights[place];
     }
     return static_cast<unsigned>(sum % kBase);
 }

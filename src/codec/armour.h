@@ -4,6 +4,7 @@
 // check of each line that also tells its number, and a check of the whole.
 // Authority: docs/code-format.md.
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <span>
@@ -23,9 +24,24 @@ inline constexpr std::size_t kFurtherLineData = 31;
 // A unit modulo 58, so that one wrong symbol always changes the sum of a line; of order 28, so that
 // no two of 28 symbols in a row weigh the same.
 inline constexpr unsigned kLineWeight = 3;
+inline constexpr std::size_t kStartMarks = 2;             ///< In front of the first line.
 inline constexpr std::size_t kHeadSymbols = 4;            ///< Form and length.
 inline constexpr std::size_t kCheckSymbols = 6;           ///< CRC-32 of all symbols before it.
 inline constexpr std::size_t kMaxArmouredBytes = 195111;  ///< 58^3 - 1
+/// Letters of the shortest code, line checks and end mark aside.
+inline constexpr std::size_t kFewestLetters = kStartMarks + kHeadSymbols + kCheckSymbols;
+
+/// What a symbol weighs in the line check, so many places in front of the check: powers of
+/// kLineWeight modulo 58, which come again after 28.
+inline constexpr auto kLineWeights = [] {
+    std::array<unsigned, 28> weights{};
+    unsigned power = 1;
+    for (unsigned& weight : weights) {
+        weight = power;
+        power = power * kLineWeight % kBase;
+    }
+    return weights;
+}();
 
 /// What a code holds; its first symbol. Stored in codes: never change these.
 enum class ArmourForm : std::uint8_t {

@@ -9,7 +9,6 @@ namespace pantile::codec {
 namespace {
 
 constexpr std::size_t kMaxNumberedLines = kBase - 1;  // More would share their numbers.
-constexpr std::size_t kStartMarks = 2;
 
 /// The shape that the first line tells, if that line checks.
 std::optional<CodeShape> toldShape(const PieceList& list) {

@@ -16,6 +16,9 @@
 
 namespace pantile::codec {
 
+/// Spreads numbers over all 64 bits when they are multiplied by it: 2^64 by the golden ratio.
+inline constexpr std::uint64_t kSpread = 0x9E3779B97F4A7C15U;
+
 /// A weight in 1/65536.
 using Weight = std::int32_t;
 
@@ -101,7 +104,6 @@ private:
     static constexpr std::int32_t kRate = 12;  // In 1/2^22.
     static constexpr std::int32_t kLastRate = 64;
     static constexpr int kRateBits = 22;
-    static constexpr std::uint64_t kSpread = 0x9E3779B97F4A7C15U;  // 2^64 by the golden ratio.
 
     Learned& place(std::size_t table, std::uint64_t context) {
         const std::uint64_t spread = context * kSpread;

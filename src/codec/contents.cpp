@@ -1,7 +1,5 @@
 #include "codec/contents.h"
 
-#include <optional>
-#include <string>
 #include <utility>
 
 #include "codec/modelled_form.h"
@@ -11,8 +9,7 @@ namespace pantile::codec {
 Container packContents(const core::Texture& texture, const EncodeOptions& options) {
     Container container = packTexture(texture, options);
     if (options.method == MethodChoice::PlainRunsOnly) return container;
-    std::optional<std::vector<std::uint8_t>> modelled =
-        packModelled({&texture, 1}, options.palette == PaletteForm::ByFingerprint);
+    auto modelled = packModelled({&texture, 1}, options.palette == PaletteForm::ByFingerprint);
     if (!modelled || modelled->size() >= container.bytes.size()) return container;
     return {Method::ModelledRuns, std::move(*modelled)};
 }
@@ -29,21 +26,9 @@ core::Result<Container> packSet(std::span<const core::Texture> textures,
         return Error{ErrorKind::Unsupported, "plain runs hold one texture, not a set",
                      "share the textures one by one, or the set without plain runs"};
     }
-    std::size_t cells = 0;
-    for (const core::Texture& texture : textures) cells += texture.grid().cellCount();
-    if (textures.size() > kMostTexturesInSet || cells > kMostModelledCells) {
-        return Error{ErrorKind::TooLarge,
-                     "the set has " + std::to_string(textures.size()) + " textures with " +
-                         std::to_string(cells) + " cells; one code holds at most " +
-                         std::to_string(kMostTexturesInSet) + " textures and " +
-                         std::to_string(kMostModelledCells) + " cells",
-                     "make several sets of it"};
-    }
-    std::optional<std::vector<std::uint8_t>> modelled =
-        packModelled(textures, options.palette == PaletteForm::ByFingerprint);
-    if (modelled) return Container{Method::ModelledRuns, std::move(*modelled)};
-    return Error{ErrorKind::DoesNotFit, "the textures of the set are too noisy to share one code",
-                 "share them one by one"};
+    PANTILE_ASSIGN_OR_RETURN(std::vector<std::uint8_t> bytes,
+                             packModelled(textures, options.palette == PaletteForm::ByFingerprint));
+    return Container{Method::ModelledRuns, std::move(bytes)};
 }
 
 core::Result<std::vector<core::Texture>> unpackTextures(std::span<const std::uint8_t> bytes,

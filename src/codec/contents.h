@@ -18,9 +18,7 @@ namespace pantile::codec {
 Container packContents(const core::Texture& texture, const EncodeOptions& options = {});
 
 /// All `textures` in one container of modelled runs. Errors: InvalidInput if there are none;
-/// Unsupported if `options` ask for plain runs, which hold one texture; TooLarge if there are more
-/// than kMostTexturesInSet or they have more than kMostModelledCells cells; DoesNotFit if they are
-/// so noisy that the model gives up.
+/// Unsupported if `options` ask for plain runs, which hold one texture; as packModelled.
 core::Result<Container> packSet(std::span<const core::Texture> textures,
                                 const EncodeOptions& options = {});
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <numeric>
 #include <optional>
 
@@ -26,11 +27,8 @@ constexpr std::size_t kMostAsked = 20;
 constexpr int kClearLightness = -300;  // Far from every colour.
 
 int tableBitsFor(std::size_t cells) {
-    int bits = kLeastTableBits;
-    while (bits < kMostTableBits && (std::size_t{1} << static_cast<unsigned>(bits)) < 2 * cells) {
-        ++bits;
-    }
-    return bits;
+    const auto bits = static_cast<int>(std::bit_width(2 * cells - 1));
+    return std::clamp(bits, kLeastTableBits, kMostTableBits);
 }
 
 /// A colour in whole numbers: how light it is, and two differences for its hue.
@@ -83,7 +81,12 @@ public:
         return *this;
     }
 
-    Packed& addIndex(Index index) { return add(static_cast<std::uint64_t>(index), 8); }
+    /// Each of `values` with so many bits. Not by a list: this is asked for each cell many times.
+    template <unsigned kBits, typename... Values>
+    Packed& each(Values... values) {
+        (add(static_cast<std::uint64_t>(values), kBits), ...);
+        return *this;
+    }
 
     std::uint64_t value() const { return m_value; }
 
@@ -194,20 +197,10 @@ private:
     void look(const Neighbours& a) {
         const auto light = [&](Index index) { return tone(index).light; };
         m_around = a;
-        m_narrow = Packed()
-                       .add(a.w == a.nw, 1)
-                       .add(a.n == a.nw, 1)
-                       .add(a.n == a.ne, 1)
-                       .add(a.w == a.n, 1)
-                       .value();
+        m_narrow = Packed().each<1>(a.w == a.nw, a.n == a.nw, a.n == a.ne, a.w == a.n).value();
         m_pattern = Packed()
-                        .add(a.ne == a.nne, 1)
-                        .add(a.ww == a.nw, 1)
-                        .add(a.nww == a.nw, 1)
-                        .add(a.nee == a.ne, 1)
-                        .add(a.w == a.ne, 1)
-                        .add(a.nn == a.n, 1)
-                        .add(a.ww == a.w, 1)
+                        .each<1>(a.ne == a.nne, a.ww == a.nw, a.nww == a.nw, a.nee == a.ne,
+                                 a.w == a.ne, a.nn == a.n, a.ww == a.w)
                         .add(m_narrow, 4)
                         .value();
         m_slope = light(a.w) + light(a.n) - light(a.nw);
@@ -233,7 +226,7 @@ private:
     const Tone& tone(Index index) const { return m_tones[static_cast<std::size_t>(index)]; }
 
     Packed keyOf(Index candidate) const {
-        return Packed().add(m_paletteNumber, 8).addIndex(candidate);
+        return Packed().add(m_paletteNumber, 8).each<8>(candidate);
     }
 
     GridMixer::Question question(Index candidate, std::size_t place) const {
@@ -245,58 +238,39 @@ private:
         const auto lighterThan = [&](Index index) { return lighter(tone(index).light); };
         const auto redder = [&](Index index) { return stepClass(own.redder - tone(index).redder); };
         const auto bluer = [&](Index index) { return stepClass(own.bluer - tone(index).bluer); };
-        const std::array<std::uint64_t, 2> repeated = {repeatState(0, candidate, 15),
-                                                       repeatState(1, candidate, 7)};
+        const auto agrees = [&](Index index) { return agreement(candidate, index); };
         GridMixer::Question asked;
         asked.contexts = {
             Packed().add(m_pattern, 11).add(rank, 4).value(),
-            keyOf(candidate).addIndex(a.w).addIndex(a.n).value(),
-            keyOf(candidate).addIndex(a.w).addIndex(a.ww).addIndex(a.n).addIndex(a.nn).value(),
-            keyOf(candidate).addIndex(a.w).value(),
-            keyOf(candidate).addIndex(a.n).value(),
-            Packed().add(lighterThan(a.w), 4).add(lighterThan(a.n), 4).add(firstRanks, 2).value(),
-            Packed().add(lighter(m_slope), 4).add(lighter(m_mean), 4).add(m_contrast, 4).value(),
+            keyOf(candidate).each<8>(a.w, a.n).value(),
+            keyOf(candidate).each<8>(a.w, a.ww, a.n, a.nn).value(),
+            keyOf(candidate).each<8>(a.w).value(),
+            keyOf(candidate).each<8>(a.n).value(),
+            Packed().each<4>(lighterThan(a.w), lighterThan(a.n)).add(firstRanks, 2).value(),
+            Packed().each<4>(lighter(m_slope), lighter(m_mean), m_contrast).value(),
             Packed()
-                .add(lighterThan(a.w), 4)
-                .add(lighterThan(a.n), 4)
-                .add(lighterThan(a.ne), 4)
-                .add(lighterThan(a.nw), 4)
+                .each<4>(lighterThan(a.w), lighterThan(a.n), lighterThan(a.ne), lighterThan(a.nw))
                 .value(),
+            Packed().each<4>(redder(a.w), bluer(a.w), redder(a.n), bluer(a.n)).value(),
+            Packed().each<2>(agrees(m_mirrored[0]), agrees(m_mirrored[1]), firstRanks).value(),
             Packed()
-                .add(redder(a.w), 4)
-                .add(bluer(a.w), 4)
-                .add(redder(a.n), 4)
-                .add(bluer(a.n), 4)
+                .each<2>(agrees(m_halfway[0]), agrees(m_halfway[1]), agrees(m_halfway[2]),
+                         agrees(m_before), firstRanks)
                 .value(),
-            Packed()
-                .add(agreement(candidate, m_mirrored[0]), 2)
-                .add(agreement(candidate, m_mirrored[1]), 2)
-                .add(firstRanks, 2)
-                .value(),
-            Packed()
-                .add(agreement(candidate, m_halfway[0]), 2)
-                .add(agreement(candidate, m_halfway[1]), 2)
-                .add(agreement(candidate, m_halfway[2]), 2)
-                .add(agreement(candidate, m_before), 2)
-                .add(firstRanks, 2)
-                .value(),
-            Packed().add(repeated[0], 6).add(repeated[1], 6).value(),
-            keyOf(candidate).addIndex(a.n).addIndex(a.ne).addIndex(a.nee).addIndex(a.w).value(),
+            Packed().each<6>(repeatState(0, candidate, 15), repeatState(1, candidate, 7)).value(),
+            keyOf(candidate).each<8>(a.n, a.ne, a.nee, a.w).value(),
             keyOf(candidate).add(static_cast<std::uint64_t>((m_slope >> 3) + 128), 8).value(),
             Packed()
-                .add(lighter(m_halves[0]), 4)
-                .add(lighter(m_halves[1]), 4)
-                .add(lighter(m_halves[2]), 4)
-                .add(m_contrast, 4)
+                .each<4>(lighter(m_halves[0]), lighter(m_halves[1]), lighter(m_halves[2]),
+                         m_contrast)
                 .value()};
-        const std::size_t mirrored =
-            3 * agreement(candidate, m_mirrored[0]) + agreement(candidate, m_mirrored[1]);
+        const std::size_t mirrored = 3 * agrees(m_mirrored[0]) + agrees(m_mirrored[1]);
         asked.choices = {rank, m_narrow + 16 * std::min<std::uint64_t>(rank, 2),
                          9 * repeatChoice(candidate) + mirrored};
         return asked;
     }
 
-    /// 0: nothing is foretold; 1: another index; 2 and more: this one, after so many right ones.
+    /// 0: nothing is foretold; odd: another index is; even: this one; the more, the longer it held.
     std::uint64_t repeatState(std::size_t which, Index candidate, std::size_t most) const {
         const Index foretold = m_foretold[which];
         if (foretold == kNone) return 0;
@@ -313,16 +287,8 @@ private:
     /// Looks the neighbours up among the places where they stood before.
     void foretell() {
         const Neighbours& a = m_around;
-        m_hashes = {hashed(Packed()
-                               .addIndex(a.w)
-                               .addIndex(a.n)
-                               .addIndex(a.nw)
-                               .addIndex(a.ne)
-                               .addIndex(a.ww)
-                               .addIndex(a.nn)
-                               .addIndex(a.nee)
-                               .addIndex(a.nww)),
-                    hashed(Packed().addIndex(a.w).addIndex(a.n).addIndex(a.nw).addIndex(a.ne))};
+        m_hashes = {hashed(Packed().each<8>(a.w, a.n, a.nw, a.ne, a.ww, a.nn, a.nee, a.nww)),
+                    hashed(Packed().each<8>(a.w, a.n, a.nw, a.ne))};
         for (std::size_t i = 0; i < m_repeats.size(); ++i) {
             Repeat& repeat = m_repeats[i];
             const std::int32_t last = m_model.m_lastPlaces[i][m_hashes[i]];
@@ -336,7 +302,7 @@ private:
     }
 
     static std::size_t hashed(const Packed& packed) {
-        return (packed.value() * 0x9E3779B97F4A7C15U) >> (64U - kPlaceBits);
+        return (packed.value() * kSpread) >> (64U - kPlaceBits);
     }
 
     std::optional<Index> codeCell(Index index) {
@@ -374,8 +340,7 @@ private:
         const std::size_t count = m_candidates.size() - first;
         const auto begin = m_candidates.begin() + static_cast<std::ptrdiff_t>(first);
         const auto found = std::find(begin, m_candidates.end(), index);
-        int bits = 0;
-        while ((std::size_t{1} << static_cast<unsigned>(bits)) < count) ++bits;
+        const auto bits = static_cast<int>(std::bit_width(count - 1));
         const std::uint32_t number =
             m_coder.codeNumber(static_cast<std::uint32_t>(found - begin), bits);
         if (number >= count) return std::nullopt;

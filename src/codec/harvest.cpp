@@ -29,8 +29,6 @@ using core::ErrorKind;
 constexpr std::size_t kMostCells = std::size_t{1} << 28U;
 constexpr std::size_t kCellsOfAFailure = std::size_t{1} << 16U;  // As many as one texture may have.
 
-constexpr std::size_t kFewestGlyphs = 12;  // Marks, head and check value.
-
 constexpr std::size_t kMostTold = 10000;  // Damaged codes; nobody reads more.
 constexpr std::string_view kTooMuch =
     "; and too much is damaged in this text to put all of it right: read this code by itself";
@@ -76,7 +74,7 @@ private:
     std::size_t readStart(std::size_t index) {
         const Start& start = m_starts[index];
         const Region region{start.glyph, endBefore(index + 1)};
-        if (region.end - region.begin < kFewestGlyphs) return region.end;
+        if (region.end - region.begin < kFewestLetters) return region.end;
         if (start.kind == StartKind::Known || start.kind == StartKind::Doubtful) {
             if (const auto end = readRegion(m_text.glyphs, region, start.glyph)) return *end;
             // A slip or a quotation may have put a second start mark into the code.
@@ -92,8 +90,7 @@ private:
             if (!newer && m_budget.isSpent()) damage->reason += kTooMuch;
             note(std::move(*damage), newer ? keptText(m_text.glyphs, region) : std::string());
         }
-        constexpr std::size_t kMarks = 2;
-        readLoose({std::min(region.begin + kMarks, region.end), region.end}, Lines::Known);
+        readLoose({std::min(region.begin + kStartMarks, region.end), region.end}, Lines::Known);
         return region.end;
     }
 

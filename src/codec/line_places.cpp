@@ -6,7 +6,6 @@
 namespace pantile::codec {
 namespace {
 
-constexpr std::size_t kStartMarks = 2;
 constexpr std::size_t kFewestDamaged = 32;  // Letters of a full line that lost one.
 constexpr std::size_t kBehindTheEnd = 60;   // Letters in which the last line must begin.
 constexpr std::size_t kMostWords = 48;      // In a stretch; more are no code.

@@ -13,19 +13,6 @@ namespace {
 
 constexpr unsigned kHalfBase = kBase / 2;
 
-// What one step of the line check multiplies by, again and again: powers of 3 modulo 58.
-constexpr std::array<unsigned, kFurtherLineData + 1> makeWeights() {
-    std::array<unsigned, kFurtherLineData + 1> weights{};
-    unsigned power = 1;
-    for (unsigned& weight : weights) {
-        weight = power;
-        power = power * kLineWeight % kBase;
-    }
-    return weights;
-}
-
-constexpr auto kWeights = makeWeights();
-
 char letterOf(Glyph glyph) {
     constexpr std::string_view kMarks = "0OIl";
     return isSymbol(glyph) ? kBase58Digits[glyph] : kMarks[glyph - kZero];
@@ -48,7 +35,7 @@ Glyph markAt(std::size_t at) {
 
 /// What one symbol of a line weighs in the number that its check tells; the check itself -1.
 unsigned weightAt(std::size_t symbols, std::size_t at) {
-    return at + 1 == symbols ? kBase - 1 : kWeights[symbols - 1 - at];
+    return at + 1 == symbols ? kBase - 1 : kLineWeights[(symbols - 1 - at) % kLineWeights.size()];
 }
 
 constexpr std::array<unsigned, kBase> makeInverses() {

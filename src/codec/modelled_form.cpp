@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <array>
-#include <memory>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -83,14 +83,14 @@ private:
             cells += cellsOf(m_sizes.back());
             if (cells > kMostModelledCells) return false;
         }
-        m_grids = std::make_unique<GridModel>(cells);
+        m_grids.emplace(cells);
         return true;
     }
 
     core::Result<core::Texture> codeTexture(std::size_t number, const core::Texture* texture) {
         std::optional<core::TextureText> words = core::TextureText{};
         if (m_hasWords) {
-            if (!m_words) m_words = std::make_unique<WordsModel>();
+            if (!m_words) m_words.emplace();
             words = m_words->code(m_coder, texture != nullptr ? texture->text() : *words);
             if (!words) return damaged();
         }
@@ -154,20 +154,33 @@ private:
     bool m_hasWords = false;
     std::vector<core::Size> m_sizes;
     std::vector<core::Palette> m_palettes;
-    std::unique_ptr<GridModel> m_grids;
-    std::unique_ptr<WordsModel> m_words;
+    std::optional<GridModel> m_grids;
+    std::optional<WordsModel> m_words;
 };
 
 }  // namespace
 
-std::optional<std::vector<std::uint8_t>> packModelled(std::span<const core::Texture> textures,
-                                                      bool byFingerprint) {
+core::Result<std::vector<std::uint8_t>> packModelled(std::span<const core::Texture> textures,
+                                                     bool byFingerprint) {
+    using core::Error;
+    using core::ErrorKind;
     std::size_t cells = 0;
     for (const core::Texture& texture : textures) cells += texture.grid().cellCount();
-    if (textures.size() > kMostTexturesInSet || cells > kMostModelledCells) return std::nullopt;
+    if (textures.size() > kMostTexturesInSet || cells > kMostModelledCells) {
+        return Error{ErrorKind::TooLarge,
+                     "the set has " + std::to_string(textures.size()) + " textures with " +
+                         std::to_string(cells) + " cells; one code holds at most " +
+                         std::to_string(kMostTexturesInSet) + " textures and " +
+                         std::to_string(kMostModelledCells) + " cells",
+                     "make several sets of it"};
+    }
     BitCoder coder;
     const PaletteLookup none;
-    if (!SetCoding(coder, byFingerprint, none).run(textures)) return std::nullopt;
+    if (!SetCoding(coder, byFingerprint, none).run(textures)) {
+        return Error{ErrorKind::DoesNotFit,
+                     "the textures of the set are too noisy to share one code",
+                     "share them one by one"};
+    }
     std::vector<std::uint8_t> bytes = {kModelledForm};
     const std::vector<std::uint8_t> coded = coder.finish();
     bytes.insert(bytes.end(), coded.begin(), coded.end());

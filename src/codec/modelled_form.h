@@ -5,7 +5,6 @@
 // docs/code-format.md, section 14.
 
 #include <cstdint>
-#include <optional>
 #include <span>
 #include <vector>
 
@@ -19,10 +18,11 @@ inline constexpr std::uint8_t kModelledForm = 2;
 inline constexpr std::size_t kMostTexturesInSet = 64;
 inline constexpr std::size_t kMostModelledCells = 32768;
 
-/// The bytes of `textures` (at least one) with their form number in front; nothing if they are too
-/// many, too large or too noisy for this form. Palettes go by their fingerprints if asked for.
-std::optional<std::vector<std::uint8_t>> packModelled(std::span<const core::Texture> textures,
-                                                      bool byFingerprint);
+/// The bytes of `textures` (at least one) with their form number in front. Palettes go by their
+/// fingerprints if asked for. Errors: TooLarge beyond the limits above; DoesNotFit if they need
+/// more than kMostDecisions.
+core::Result<std::vector<std::uint8_t>> packModelled(std::span<const core::Texture> textures,
+                                                     bool byFingerprint);
 
 /// For bytes from anywhere, the form number in front. Errors: as unpackTextures.
 core::Result<std::vector<core::Texture>> unpackModelled(std::span<const std::uint8_t> bytes,

@@ -8,8 +8,6 @@
 namespace pantile::codec {
 namespace {
 
-constexpr std::size_t kStartMarks = 2;
-
 /// The assembly as a code; nothing if its check value says that it is none.
 std::optional<ReadCode> confirmed(std::optional<Assembly> assembly) {
     if (!assembly) return std::nullopt;

@@ -16,7 +16,6 @@ namespace {
 constexpr std::size_t kStepsForReadings = 2000;  // To list the readings of one stretch.
 constexpr std::size_t kStepsToConfirm = 2000;
 constexpr std::size_t kMostReadings = 400;  // Of one line; there are about 33 for each stretch.
-constexpr std::size_t kFewestLetters = 12;
 constexpr std::size_t kMostLost = 2 * kMostDamagedLines;  // Letters.
 
 /// Appends those readings that are not there yet.

@@ -11,7 +11,6 @@
 namespace pantile::codec {
 namespace {
 
-constexpr std::size_t kStartMarks = 2;
 constexpr std::size_t kFullFirstLine = kFirstLineData + 1;
 // A line that lost or gained a few symbols still looks like one.
 constexpr std::size_t kFewestLooksFull = kFullFirstLine - 3;

@@ -17,16 +17,12 @@ constexpr std::string_view kPrimer =
     "dark light blue green red old wet Rock Kelp Shingle Brass Tarred Sailcloth Foam Lamp Net "
     "CC0-1.0 CC BY 4.0 CC BY-SA 4.0 public domain all rights reserved";
 
-Weight part(int hundredths) {
-    return kWeightOne * hundredths / 100;
-}
-
 template <class StartWeights>
 StartWeights evenStart(int hundredths, std::array<std::size_t, 2> choices) {
     StartWeights start;
     for (std::size_t i = 0; i < choices.size(); ++i) {
         typename StartWeights::value_type::value_type weights;
-        weights.fill(part(hundredths));
+        weights.fill(kWeightOne * hundredths / 100);
         weights.back() = 0;
         start[i].assign(choices[i], weights);
     }

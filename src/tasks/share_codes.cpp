@@ -23,6 +23,13 @@ Credit commonCredit(const std::vector<core::Texture>& textures) {
     return credit;
 }
 
+Result<SharedCode> withPosts(std::vector<core::TextureId> ids, Credit credit, codec::TextCode code,
+                             const PostOptions& options) {
+    PANTILE_ASSIGN_OR_RETURN(std::vector<std::string> posts,
+                             codePosts(code.container, credit, options));
+    return SharedCode{std::move(ids), std::move(credit), std::move(code), std::move(posts)};
+}
+
 }  // namespace
 
 Result<std::vector<SharedCode>> makeCodes(const catalogue::Library& library,
@@ -38,9 +45,9 @@ Result<std::vector<SharedCode>> makeCodes(const catalogue::Library& library,
         PANTILE_ASSIGN_OR_RETURN(codec::TextCode code,
                                  codec::encodeTextCode(record.texture, options.code));
         Credit credit{record.row.title, record.row.author, record.row.licence};
-        PANTILE_ASSIGN_OR_RETURN(std::vector<std::string> posts,
-                                 codePosts(code.container, credit, options.posts));
-        codes.push_back({{id}, std::move(credit), std::move(code), std::move(posts)});
+        PANTILE_ASSIGN_OR_RETURN(
+            SharedCode shared, withPosts({id}, std::move(credit), std::move(code), options.posts));
+        codes.push_back(std::move(shared));
     }
     progress.tell(std::ssize(ids), std::ssize(ids), "");
     return codes;
@@ -56,10 +63,7 @@ Result<SharedCode> makeSetCode(const catalogue::Library& library,
         textures.push_back(std::move(record.texture));
     }
     PANTILE_ASSIGN_OR_RETURN(codec::TextCode code, codec::encodeSetCode(textures, options.code));
-    Credit credit = commonCredit(textures);
-    PANTILE_ASSIGN_OR_RETURN(std::vector<std::string> posts,
-                             codePosts(code.container, credit, options.posts));
-    return SharedCode{ids, std::move(credit), std::move(code), std::move(posts)};
+    return withPosts(ids, commonCredit(textures), std::move(code), options.posts);
 }
 
 codec::PaletteLookup paletteLookup(const catalogue::Library& library) {
