@@ -54,6 +54,8 @@ Error newerVersionError(std::int64_t version, int newest) {
 }
 
 Result<void> checkIsLibrary(Connection& connection, std::span<const Migration> migrations) {
+    // Of one moment: another program may be making the library just now.
+    PANTILE_ASSIGN_OR_RETURN(const Transaction reading, Transaction::beginReading(connection));
     PANTILE_ASSIGN_OR_RETURN(const auto application, connection.number("PRAGMA application_id"));
     PANTILE_ASSIGN_OR_RETURN(const auto version, connection.number("PRAGMA user_version"));
     PANTILE_ASSIGN_OR_RETURN(const auto objects,
