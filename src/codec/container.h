@@ -4,14 +4,11 @@
 // of them. Authority: docs/code-format.md.
 
 #include <cstdint>
-#include <functional>
-#include <optional>
 #include <span>
 #include <vector>
 
 #include "codec/grid_form.h"
-#include "core/fingerprint.h"
-#include "core/palette.h"
+#include "codec/palette_lookup.h"
 #include "core/result.h"
 #include "core/texture.h"
 
@@ -26,9 +23,6 @@ struct EncodeOptions {
     MethodChoice method = MethodChoice::Shortest;
     PaletteForm palette = PaletteForm::Inside;
 };
-
-/// Finds a palette that a code names by its fingerprint. May be empty.
-using PaletteLookup = std::function<std::optional<core::Palette>(core::Fingerprint)>;
 
 struct Container {
     Method method = Method::PlainRuns;

@@ -1,0 +1,29 @@
+#pragma once
+
+// Probabilities and their logits, in whole numbers only, so that every machine codes the same
+// bytes. Authority: docs/code-format.md, section 5.
+
+#include <cstdint>
+
+namespace pantile::codec {
+
+/// The probability of 'yes' in 1/65536.
+using Probability = std::uint32_t;
+
+inline constexpr int kProbabilityBits = 16;
+inline constexpr Probability kCertain = 1U << kProbabilityBits;
+
+/// ln(p / (1 - p)) in 1/256, from -kLargestLogit to kLargestLogit.
+using Logit = std::int32_t;
+
+inline constexpr Logit kLargestLogit = 2047;
+
+/// 65536 / (1 + e^(-logit / 256)), by a table of 33 values with straight lines between them. Any
+/// `logit` is taken; beyond the largest ones it is cut.
+Probability probabilityOf(Logit logit);
+
+/// The inverse: the smallest logit whose probability is not below the middle of the sixteen
+/// probabilities around `probability` (0..65535).
+Logit logitOf(Probability probability);
+
+}  // namespace pantile::codec
