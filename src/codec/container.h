@@ -1,7 +1,7 @@
 #pragma once
 
-// One texture as bytes: its size, palette, words and packed grid, before the armour makes letters
-// of them. Authority: docs/code-format.md.
+// One texture as bytes (container form 1): its size, palette, words and packed grid, before the
+// armour makes letters of them. Authority: docs/code-format.md.
 
 #include <cstdint>
 #include <span>

@@ -31,7 +31,7 @@ public:
         const auto size = static_cast<unsigned>(std::abs(difference));
         int bits = 0;
         while (bits < kMostBits &&
-               codeLearned(coder, std::bit_width(size) > bits, larger(channel, bits))) {
+               codeLearned(coder, static_cast<int>(std::bit_width(size)) > bits, larger(channel, bits))) {
             ++bits;
         }
         m_lastBits = bits;

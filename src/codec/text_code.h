@@ -6,7 +6,7 @@
 #include <cstddef>
 #include <string>
 
-#include "codec/container.h"
+#include "codec/contents.h"
 #include "codec/harvest.h"
 #include "core/result.h"
 #include "core/texture.h"
