@@ -2,7 +2,7 @@
 
 // Arithmetic coding of yes/no decisions, each with its probability. Writing and reading go the same
 // steps, so one routine that asks a BitCoder is both encoder and decoder. Authority:
-// docs/code-format.md, section 5.
+// docs/code-format.md, section 14.
 
 #include <cstddef>
 #include <cstdint>

@@ -3,7 +3,7 @@
 // Foretells a yes/no decision from several contexts at once: each context remembers how often 'yes'
 // was right where it held before, and their logits are mixed with weights that learn. Logistic
 // mixing after Mahoney, "Adaptive Weighing of Context Models for Lossless Data Compression"
-// (2005). Authority: docs/code-format.md, section 5.
+// (2005). Authority: docs/code-format.md, section 14.
 
 #include <algorithm>
 #include <array>
@@ -21,17 +21,26 @@ using Weight = std::int32_t;
 
 inline constexpr Weight kWeightOne = 1 << 16;
 
-/// A probability that moves towards what it sees: by 1/1.6 first, then 1/2.6, and so on.
+inline constexpr std::uint8_t kMostSeen = 120;
+
+/// How far a probability moves after so many decisions, in 1/65536: 1/1.3 first, then 1/2.3, ...
+inline constexpr auto kLearningRates = [] {
+    std::array<std::int32_t, kMostSeen + 1> rates{};
+    for (std::int32_t seen = 0; seen <= kMostSeen; ++seen) {
+        rates[static_cast<std::size_t>(seen)] = (10 << kProbabilityBits) / (10 * seen + 13);
+    }
+    return rates;
+}();
+
+/// A probability that moves towards what it sees.
 struct Learned {
     std::uint16_t yes = kCertain / 2;  ///< Probability.
     std::uint8_t seen = 0;
     std::uint8_t tag = 0;  ///< Tells contexts apart that share a place in a table.
 
     void learn(bool bit) {
-        constexpr std::uint8_t kMostSeen = 120;
-        const std::int32_t target = bit ? static_cast<std::int32_t>(kCertain) - 1 : 0;
-        const std::int32_t rate = static_cast<std::int32_t>(kCertain) * 10 / (10 * seen + 16);
-        yes = static_cast<std::uint16_t>(yes + (((target - yes) * std::int64_t{rate}) >> 16));
+        const std::int64_t way = (bit ? std::int64_t{kCertain} - 1 : 0) - yes;
+        yes = static_cast<std::uint16_t>(yes + ((way * kLearningRates[seen]) >> kProbabilityBits));
         if (seen < kMostSeen) ++seen;
     }
 };
@@ -89,8 +98,8 @@ public:
 
 private:
     static constexpr Logit kBias = 256;
-    static constexpr std::int64_t kRate = 6;  // In 1/2^22.
-    static constexpr std::int64_t kLastRate = 64;
+    static constexpr std::int32_t kRate = 12;  // In 1/2^22.
+    static constexpr std::int32_t kLastRate = 64;
     static constexpr int kRateBits = 22;
     static constexpr std::uint64_t kSpread = 0x9E3779B97F4A7C15U;  // 2^64 by the golden ratio.
 
@@ -111,16 +120,15 @@ private:
         return static_cast<Logit>(std::clamp<std::int64_t>(sum >> 16, -kLargestLogit, kLargestLogit));
     }
 
+    // Nothing is cut here: a weight moves by less than 2^11, and a code has less than 2^18 decisions.
     template <std::size_t kCount>
     static void adjust(std::array<Weight, kCount>& weights, const std::array<Logit, kCount>& inputs,
-                       bool bit, Probability yes, std::int64_t rate) {
-        constexpr Weight kLargestWeight = 16 * kWeightOne;
+                       bool bit, Probability yes, std::int32_t rate) {
+        constexpr std::int64_t kHalf = std::int64_t{1} << (kRateBits - 1);
         const std::int64_t missed = (bit ? std::int64_t{kCertain} : 0) - std::int64_t{yes};
+        const std::int64_t step = missed * rate;
         for (std::size_t i = 0; i < kCount; ++i) {
-            const std::int64_t step =
-                (missed * rate * inputs[i] + (std::int64_t{1} << (kRateBits - 1))) >> kRateBits;
-            weights[i] = static_cast<Weight>(std::clamp<std::int64_t>(
-                weights[i] + step, -kLargestWeight, kLargestWeight));
+            weights[i] += static_cast<Weight>((step * inputs[i] + kHalf) >> kRateBits);
         }
     }
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cstdlib>
 #include <numeric>
 #include <optional>
 
@@ -51,12 +50,23 @@ std::vector<Tone> tonesOf(const core::Palette& palette) {
     return tones;
 }
 
-/// 0: none; 1 to 6: brighter by ever more; 8 to 13: darker.
+constexpr int kLargestDifference = 1200;  // Of a colour to any sum of three others; clear ones too.
+
+constexpr auto kStepClasses = [] {
+    std::array<std::uint8_t, 2 * kLargestDifference + 1> classes{};
+    for (int difference = -kLargestDifference; difference <= kLargestDifference; ++difference) {
+        const int size = difference < 0 ? -difference : difference;
+        int step = 0;
+        for (const int bound : {1, 4, 10, 22, 45, 90}) step += size >= bound ? 1 : 0;
+        classes[static_cast<std::size_t>(difference + kLargestDifference)] =
+            static_cast<std::uint8_t>(difference < 0 ? step + 7 : step);
+    }
+    return classes;
+}();
+
+/// 0: none; 1 to 6: more by ever larger steps; 8 to 13: less.
 std::uint64_t stepClass(int difference) {
-    const int size = std::abs(difference);
-    std::uint64_t step = 0;
-    for (const int bound : {1, 4, 10, 22, 45, 90}) step += size >= bound ? 1 : 0;
-    return difference < 0 ? step + 7 : step;
+    return kStepClasses[static_cast<std::size_t>(difference + kLargestDifference)];
 }
 
 /// 0: it differs from `index`; 1: it is the same; 2: that is not known.
@@ -101,7 +111,7 @@ public:
         : m_model(model), m_coder(coder), m_width(size.width), m_height(size.height),
           m_tones(tonesOf(palette)), m_paletteNumber(paletteNumber & 0xFFU),
           m_base(model.m_history.size()), m_byFrequency(m_tones.size()), m_counts(m_tones.size()),
-          m_listed(m_tones.size()) {
+          m_listedAt(m_tones.size()) {
         std::iota(m_byFrequency.begin(), m_byFrequency.end(), 0);
         const bool sameSize = model.m_previousSize == size && m_base > 0;
         if (sameSize) m_previous = model.m_previousAt;
@@ -109,7 +119,6 @@ public:
 
     bool run(std::vector<PaletteIndex>& cells) {
         const auto count = static_cast<std::size_t>(m_width) * static_cast<std::size_t>(m_height);
-        m_left = GridModel::mostDecisions(count);
         m_model.m_history.reserve(m_base + count);
         for (m_y = 0; m_y < m_height; ++m_y) {
             for (m_x = 0; m_x < m_width; ++m_x) {
@@ -151,19 +160,28 @@ private:
         return around;
     }
 
-    void listCandidates(const Neighbours& around) {
+    /// Neighbours come first; the others follow by need, the most frequent first.
+    void listNeighbours(const Neighbours& around) {
         m_candidates.clear();
-        std::fill(m_listed.begin(), m_listed.end(), false);
-        const auto list = [&](Index index) {
-            if (m_listed[static_cast<std::size_t>(index)]) return;
-            m_listed[static_cast<std::size_t>(index)] = true;
-            m_candidates.push_back(index);
-        };
+        m_nextFrequent = 0;
+        ++m_cellNumber;
         for (const Index index : {around.w, around.n, around.ne, around.nw, around.ww, around.nn,
                                   around.nee, around.nww, around.nne}) {
             list(index);
         }
-        for (const Index index : m_byFrequency) list(index);
+    }
+
+    void list(Index index) {
+        std::size_t& listed = m_listedAt[static_cast<std::size_t>(index)];
+        if (listed == m_cellNumber) return;
+        listed = m_cellNumber;
+        m_candidates.push_back(index);
+    }
+
+    /// The candidate at `place`, which must be below the number of colours.
+    Index candidateAt(std::size_t place) {
+        while (m_candidates.size() <= place) list(m_byFrequency[m_nextFrequent++]);
+        return m_candidates[place];
     }
 
     /// Takes what all questions about this cell have in common.
@@ -281,7 +299,7 @@ private:
     std::optional<Index> codeCell(Index index) {
         look(neighbours());
         foretell();
-        listCandidates(m_around);
+        listNeighbours(m_around);
         const std::optional<Index> coded = chooseCandidate(index);
         if (!coded) return std::nullopt;
         for (std::size_t i = 0; i < m_repeats.size(); ++i) {
@@ -294,21 +312,23 @@ private:
     }
 
     std::optional<Index> chooseCandidate(Index index) {
-        const std::size_t asked = std::min(m_candidates.size() - 1, kMostAsked);
+        const std::size_t colours = m_tones.size();
+        const std::size_t asked = std::min(colours - 1, kMostAsked);
         for (std::size_t place = 0; place < asked; ++place) {
-            if (m_left == 0) return std::nullopt;
-            --m_left;
-            const Index candidate = m_candidates[place];
+            if (m_model.m_decisionsLeft == 0) return std::nullopt;
+            --m_model.m_decisionsLeft;
+            const Index candidate = candidateAt(place);
             const bool yes = m_model.m_mixer.code(m_coder, candidate == index,
                                                   question(candidate, place));
             if (yes) return candidate;
         }
-        const std::size_t rest = m_candidates.size() - asked;
-        if (rest == 1) return m_candidates.back();
-        return chooseOfRest(index, asked, rest);
+        candidateAt(colours - 1);
+        if (asked == colours - 1) return m_candidates.back();
+        return chooseOfRest(index, asked);
     }
 
-    std::optional<Index> chooseOfRest(Index index, std::size_t first, std::size_t count) {
+    std::optional<Index> chooseOfRest(Index index, std::size_t first) {
+        const std::size_t count = m_candidates.size() - first;
         const auto begin = m_candidates.begin() + static_cast<std::ptrdiff_t>(first);
         const auto found = std::find(begin, m_candidates.end(), index);
         int bits = 0;
@@ -340,9 +360,10 @@ private:
     std::optional<std::size_t> m_previous;
     std::vector<Index> m_byFrequency;
     std::vector<int> m_counts;
-    std::vector<bool> m_listed;
+    std::vector<std::size_t> m_listedAt;  ///< The cell for which an index was listed last.
     std::vector<Index> m_candidates;
-    std::size_t m_left = 0;
+    std::size_t m_nextFrequent = 0;
+    std::size_t m_cellNumber = 0;
     int m_x = 0;
     int m_y = 0;
     std::array<Repeat, 2> m_repeats;

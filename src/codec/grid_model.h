@@ -2,7 +2,7 @@
 
 // Modelled runs: for each cell the answers 'is it candidate 1?', 'candidate 2?' and so on, each
 // foretold from the cells that are known. A run is a row of 'yes, as the first candidate', whose
-// price falls towards nothing as it goes on. Authority: docs/code-format.md, section 5.
+// price falls towards nothing as it goes on. Authority: docs/code-format.md, section 14.
 
 #include <cstddef>
 #include <cstdint>
@@ -16,6 +16,9 @@
 #include "core/palette.h"
 
 namespace pantile::codec {
+
+/// Bounds the time that a reader takes, whatever it is given.
+inline constexpr std::size_t kMostDecisions = 150000;
 
 inline constexpr std::size_t kGridContexts = 15;
 inline constexpr std::size_t kGridChoosers = 3;
@@ -35,21 +38,20 @@ public:
     explicit GridModel(std::size_t cells,
                        const GridMixer::StartWeights& start = gridStartWeights());
 
-    /// Puts down `cells` (empty when reading), or reads them. False if they need more decisions than
-    /// mostDecisions allows: then they cannot be written this way, and what was read is damaged.
+    /// Puts down `cells` (empty when reading), or reads them. False if all grids
+    /// together need more than kMostDecisions: then they cannot be written this way, and what was
+    /// read is damaged.
     /// `paletteNumber` tells the palettes of one code apart.
     bool code(BitCoder& coder, core::Size size, const core::Palette& palette,
               std::size_t paletteNumber, std::vector<core::PaletteIndex>& cells);
 
     const GridMixer& mixer() const { return m_mixer; }
 
-    /// Noise has no use for a model, and a reader's time stays bounded.
-    static std::size_t mostDecisions(std::size_t cells) { return 5 * cells + 256; }
-
 private:
     friend class GridCoding;
 
     GridMixer m_mixer;
+    std::size_t m_decisionsLeft = kMostDecisions;
     std::vector<core::PaletteIndex> m_history;  ///< The cells of all grids so far.
     std::array<std::vector<std::int32_t>, 2> m_lastPlaces;  ///< In history, by hash of neighbours.
     std::size_t m_previousAt = 0;  ///< Where the grid before this one begins.

@@ -1,8 +1,5 @@
 #include "codec/logistic.h"
 
-#include <algorithm>
-#include <array>
-
 namespace pantile::codec {
 namespace {
 
@@ -24,7 +21,6 @@ constexpr Probability interpolated(Logit logit) {
     return (kKnots[knot] * (kStep - part) + kKnots[knot + 1] * part + kStep / 2) >> kStepBits;
 }
 
-constexpr int kCoarseBits = 4;
 constexpr std::size_t kCoarseCount = std::size_t{kCertain} >> kCoarseBits;
 
 constexpr std::array<std::int16_t, kCoarseCount> makeLogits() {
@@ -38,8 +34,6 @@ constexpr std::array<std::int16_t, kCoarseCount> makeLogits() {
     return logits;
 }
 
-constexpr std::array<std::int16_t, kCoarseCount> kLogits = makeLogits();
-
 constexpr std::array<std::uint16_t, 2 * kLargestLogit + 1> makeProbabilities() {
     std::array<std::uint16_t, 2 * kLargestLogit + 1> probabilities{};
     for (Logit logit = -kLargestLogit; logit <= kLargestLogit; ++logit) {
@@ -49,17 +43,9 @@ constexpr std::array<std::uint16_t, 2 * kLargestLogit + 1> makeProbabilities() {
     return probabilities;
 }
 
-constexpr std::array<std::uint16_t, 2 * kLargestLogit + 1> kProbabilities = makeProbabilities();
-
 }  // namespace
 
-Probability probabilityOf(Logit logit) {
-    const Logit cut = std::clamp(logit, -kLargestLogit, kLargestLogit);
-    return kProbabilities[static_cast<std::size_t>(cut + kLargestLogit)];
-}
-
-Logit logitOf(Probability probability) {
-    return kLogits[probability >> kCoarseBits];
-}
+constexpr std::array<std::uint16_t, 2 * kLargestLogit + 1> kProbabilities = makeProbabilities();
+constexpr std::array<std::int16_t, kCoarseCount> kLogits = makeLogits();
 
 }  // namespace pantile::codec

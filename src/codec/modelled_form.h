@@ -2,7 +2,7 @@
 
 // Container form 2: one texture or many in one stream of modelled decisions. They share palettes
 // and all that was learned, so a set is shorter than its textures one by one. Authority:
-// docs/code-format.md, section 5.
+// docs/code-format.md, section 14.
 
 #include <cstdint>
 #include <optional>

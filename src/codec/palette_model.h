@@ -1,7 +1,7 @@
 #pragma once
 
 // A palette in few bits: each colour as its difference from the one before, with starting
-// probabilities learned from open art. Authority: docs/code-format.md, section 5.
+// probabilities learned from open art. Authority: docs/code-format.md, section 14.
 
 #include <optional>
 

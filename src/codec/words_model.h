@@ -1,7 +1,7 @@
 #pragma once
 
 // Title, author, licence and tags letter by letter, foretold from the letters before and from what
-// the textures before had there. Authority: docs/code-format.md, section 5.
+// the textures before had there. Authority: docs/code-format.md, section 14.
 
 #include <array>
 #include <cstddef>
