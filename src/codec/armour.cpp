@@ -1,6 +1,7 @@
 #include "codec/armour.h"
 
 #include <algorithm>
+#include <array>
 
 #include "codec/checksum.h"
 
@@ -13,10 +14,28 @@ core::Error corrupt(std::string message) {
     return {core::ErrorKind::Corrupt, std::move(message), "ask for the code again"};
 }
 
+constexpr std::size_t kWeightPeriod = 28;  // 3^28 = 1 modulo 58.
+
+constexpr std::array<unsigned, kWeightPeriod> makeWeights() {
+    std::array<unsigned, kWeightPeriod> weights{};
+    unsigned weight = 1;
+    for (unsigned& one : weights) {
+        weight = weight * kLineWeight % kBase;
+        one = weight;
+    }
+    return weights;
+}
+
+constexpr auto kWeights = makeWeights();  // Of the last symbol, the one before, and so on.
+
 unsigned weightedSum(SymbolSpan data) {
-    unsigned sum = 0;
-    for (const std::uint8_t symbol : data) sum = (sum + symbol) * kLineWeight % kBase;
-    return sum;
+    std::size_t sum = 0;
+    std::size_t weight = 0;
+    for (std::size_t at = data.size(); at > 0; --at) {
+        sum += data[at - 1] * kWeights[weight];
+        if (++weight == kWeightPeriod) weight = 0;
+    }
+    return static_cast<unsigned>(sum % kBase);
 }
 
 /// Head, payload and check value.
@@ -24,7 +43,7 @@ Symbols framed(std::span<const std::uint8_t> bytes, ArmourForm form) {
     Symbols symbols = {static_cast<std::uint8_t>(form)};
     appendNumber(symbols, bytes.size(), kLengthSymbols);
     appendBlocks(symbols, bytes);
-    appendNumber(symbols, crc32Of(toText(symbols)), kCheckSymbols);
+    appendNumber(symbols, crc32OfLetters(symbols), kCheckSymbols);
     return symbols;
 }
 
@@ -93,15 +112,10 @@ std::string writtenLines(SymbolSpan symbols) {
     return text;
 }
 
-bool checkValueFits(SymbolSpan symbols) {
-    if (symbols.size() < kHeadSymbols + kCheckSymbols) return false;
-    const SymbolSpan checked = symbols.first(symbols.size() - kCheckSymbols);
-    return readNumber(symbols.last(kCheckSymbols)) == crc32Of(toText(checked));
-}
-
 core::Result<OpenedArmour> openArmour(SymbolSpan symbols) {
     if (symbols.size() < kHeadSymbols + kCheckSymbols) return corrupt("the code is cut short");
-    if (!checkValueFits(symbols)) {
+    const SymbolSpan checked = symbols.first(symbols.size() - kCheckSymbols);
+    if (readNumber(symbols.last(kCheckSymbols)) != crc32OfLetters(checked)) {
         return core::Error{core::ErrorKind::ChecksumMismatch,
                            "the check value of the code does not fit", "ask for the code again"};
     }
@@ -117,7 +131,7 @@ core::Result<OpenedArmour> openArmour(SymbolSpan symbols) {
                        " bytes, and its length does not fit that");
     }
     std::optional<std::vector<std::uint8_t>> read =
-        readBlocks(symbols.first(symbols.size() - kCheckSymbols).subspan(kHeadSymbols), bytes);
+        readBlocks(checked.subspan(kHeadSymbols), bytes);
     if (!read) return corrupt("a block of the code is above what its bytes can hold");
     return OpenedArmour{static_cast<ArmourForm>(symbols.front()), std::move(*read)};
 }

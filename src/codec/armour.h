@@ -74,9 +74,6 @@ core::Result<std::string> armoured(std::span<const std::uint8_t> bytes,
 /// Symbols as the lines of a code, with marks and line checks, joined by '\n'.
 std::string writtenLines(SymbolSpan symbols);
 
-/// Whether the last symbols are the check value of all before them.
-bool checkValueFits(SymbolSpan symbols);
-
 struct OpenedArmour {
     ArmourForm form = ArmourForm::Whole;
     std::vector<std::uint8_t> bytes;

@@ -20,7 +20,7 @@ std::int64_t numberOf(SymbolSpan symbols) {
 CheckSearch::CheckSearch(Symbols stream)
     : m_stream(std::move(stream)), m_checked(m_stream.size() - kCheckSymbols) {
     assert(m_stream.size() > kCheckSymbols);
-    m_computed = crc32Of(toText(SymbolSpan(m_stream).first(m_checked)));
+    m_computed = crc32OfLetters(SymbolSpan(m_stream).first(m_checked));
     m_told = numberOf(SymbolSpan(m_stream).last(kCheckSymbols));
 }
 
@@ -31,7 +31,7 @@ std::vector<CheckSearch::Effect> CheckSearch::effectsOf(const OpenLine& line) co
     const std::size_t checked = std::min(size, inside);  // The rest belongs to the check value.
     const SymbolSpan present = SymbolSpan(m_stream).subspan(line.begin, size);
     const CrcShift shift(m_checked - std::min(m_checked, line.begin + checked));
-    const std::uint32_t presentCrc = crc32Of(toText(present.first(checked)));
+    const std::uint32_t presentCrc = crc32OfLetters(present.first(checked));
     const std::size_t behind = m_stream.size() - line.begin - size;  // Symbols of the check value.
     std::int64_t weight = 1;
     for (std::size_t i = 0; i < behind && checked < size; ++i) weight *= kBase;
@@ -41,7 +41,7 @@ std::vector<CheckSearch::Effect> CheckSearch::effectsOf(const OpenLine& line) co
     for (const LineReading& reading : line.readings) {
         const SymbolSpan data = SymbolSpan(reading.symbols).first(size);
         Effect effect;
-        effect.computed = shift(presentCrc ^ crc32Of(toText(data.first(checked))));
+        effect.computed = shift(presentCrc ^ crc32OfLetters(data.first(checked)));
         effect.told =
             weight * (numberOf(data.subspan(checked)) - numberOf(present.subspan(checked)));
         effects.push_back(effect);

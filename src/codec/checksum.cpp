@@ -4,10 +4,10 @@
 
 namespace pantile::codec {
 
-std::uint32_t crc32Of(std::string_view bytes) {
+std::uint32_t crc32Of(std::string_view bytes, std::uint32_t before) {
     // zlib's type for a byte; a char may be read as one.
     const auto* data = reinterpret_cast<const Bytef*>(bytes.data());
-    return static_cast<std::uint32_t>(crc32_z(0, data, bytes.size()));
+    return static_cast<std::uint32_t>(crc32_z(before, data, bytes.size()));
 }
 
 std::uint32_t crc32Of(std::span<const std::uint8_t> bytes) {

@@ -9,7 +9,8 @@
 
 namespace pantile::codec {
 
-std::uint32_t crc32Of(std::string_view bytes);
+/// `before`: the value of bytes in front of these.
+std::uint32_t crc32Of(std::string_view bytes, std::uint32_t before = 0);
 std::uint32_t crc32Of(std::span<const std::uint8_t> bytes);
 
 /// What a change of a text's CRC-32 becomes when more bytes, the same in both cases, follow:

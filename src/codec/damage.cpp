@@ -125,7 +125,7 @@ private:
             return;
         }
         const std::size_t told = toldLine(piece);
-        const bool isLater = fits(piece, told) && told > m_line;
+        const bool isLater = fits(piece, told) && told > m_line && isTelling(piece, told);
         const bool nextConfirms = next != nullptr && fits(*next, told + 1);
         const bool nextDenies = next != nullptr && fits(*next, m_line + 1);
         if (isLater && !nextDenies && (nextConfirms || next == nullptr)) {
@@ -136,9 +136,15 @@ private:
         noteDamaged(piece, next == nullptr);
     }
 
+    /// Without a first line that checks, short pieces and far numbers fit by chance too often.
+    bool isTelling(const Piece& piece, std::size_t line) const {
+        constexpr std::size_t kMostLost = 8;
+        return m_shape || (piece.count == kFullLine && line <= m_line + kMostLost);
+    }
+
     void take(const Piece& piece, std::size_t line) {
         ++m_good;
-        if (!m_firstGood) m_firstGood = piece.glyph;
+        if (!m_firstGood && isTelling(piece, line)) m_firstGood = piece.glyph;
         m_line = line + 1;
         m_endSeen = piece.ended;
     }

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <map>
 #include <optional>
+#include <unordered_map>
 #include <unordered_set>
 #include <utility>
 
@@ -11,6 +11,8 @@
 #include "codec/damage.h"
 #include "codec/glyphs.h"
 #include "codec/kept_text.h"
+#include "codec/letters.h"
+#include "codec/line_places.h"
 #include "codec/part_pool.h"
 #include "codec/reading.h"
 #include "codec/repair.h"
@@ -26,6 +28,12 @@ using core::ErrorKind;
 // the largest ones.
 constexpr std::size_t kMostCells = std::size_t{1} << 28U;
 constexpr std::size_t kCellsOfAFailure = std::size_t{1} << 16U;  // As many as one texture may have.
+
+constexpr std::size_t kFewestGlyphs = 12;  // Marks, head and check value.
+
+constexpr std::size_t kMostTold = 10000;  // Damaged codes; nobody reads more.
+constexpr std::string_view kTooMuch =
+    "; and too much is damaged in this text to put all of it right: read this code by itself";
 
 /// A code that was read, in one piece or put together from parts.
 struct Taken {
@@ -68,17 +76,20 @@ private:
     std::size_t readStart(std::size_t index) {
         const Start& start = m_starts[index];
         const Region region{start.glyph, endBefore(index + 1)};
+        if (region.end - region.begin < kFewestGlyphs) return region.end;
         if (start.kind == StartKind::Known || start.kind == StartKind::Doubtful) {
             if (const auto end = readRegion(m_text.glyphs, region, start.glyph)) return *end;
             // A slip or a quotation may have put a second start mark into the code.
             const Region longer{region.begin, endBefore(index + 2)};
-            if (longer.end > region.end && isCutShort(region)) {
+            if (isCutByAFalseStart(region, index + 1)) {
                 if (const auto end = readRegion(m_text.glyphs, longer, start.glyph)) return *end;
             }
         }
-        if (auto damage = diagnose(m_text.glyphs, region, start)) {
+        auto damage = mayTellMore() ? diagnose(m_text.glyphs, region, start) : std::nullopt;
+        if (damage) {
             if (damage->part) m_parts.addDamaged(*damage->part, start.glyph);
             const bool newer = start.kind == StartKind::Newer;
+            if (!newer && m_budget.isSpent()) damage->reason += kTooMuch;
             note(std::move(*damage), newer ? keptText(m_text.glyphs, region) : std::string());
         }
         constexpr std::size_t kMarks = 2;
@@ -86,10 +97,15 @@ private:
         return region.end;
     }
 
-    /// Whether a first line checks, and promises more than there is.
-    bool isCutShort(Region region) const {
+    /// Whether a code promises more than its region holds, and what ends the region is no code's
+    /// first line.
+    bool isCutByAFalseStart(Region region, std::size_t next) const {
+        if (next >= m_starts.size()) return false;
         const std::optional<CodeShape> shape = promisedShape(m_text.glyphs, region);
-        return shape && region.end - region.begin < shape->symbols + 2 * shape->lines;
+        if (!shape || region.end - region.begin >= shape->symbols + 2 * shape->lines) return false;
+        constexpr std::size_t kFirstLine = 80;  // With gaps in it.
+        const std::size_t end = std::min(endBefore(next + 1), region.end + kFirstLine);
+        return !shapeFromFirstLine(lettersOf(m_text.glyphs, {region.end, end}));
     }
 
     /// Reads the code with which `region` begins, or puts it right and reads it; `glyph` is where
@@ -98,13 +114,13 @@ private:
                                           std::size_t glyph,
                                           std::vector<std::string> repairs = {}) {
         if (const std::optional<ReadCode> code = readCode(glyphs, region)) {
-            take(code->symbols, {glyph, std::move(repairs)});
+            take(code->opened, code->symbols, {glyph, std::move(repairs)});
             return code->end;
         }
         const Confirmation confirm = [&](SymbolSpan symbols) { return holdsSomething(symbols); };
         if (const auto code = repairCode(glyphs, region, confirm, m_budget)) {
             for (const Slip& slip : code->slips) repairs.push_back(slip.told());
-            take(code->symbols, {glyph, std::move(repairs)});
+            take(openArmour(code->symbols), code->symbols, {glyph, std::move(repairs)});
             return code->end;
         }
         return std::nullopt;
@@ -117,7 +133,7 @@ private:
             const auto end = readNearStart(start, region.end);
             if (end) region.begin = *end;
         }
-        if (lines == Lines::Known) return;
+        if (lines == Lines::Known || !mayTellMore()) return;
         if (auto damage = findLinesWithoutStart(m_text.glyphs, region)) note(std::move(*damage));
     }
 
@@ -157,20 +173,21 @@ private:
         return kind == ErrorKind::NotFound || kind == ErrorKind::Unsupported;
     }
 
-    void take(const Symbols& symbols, Taken taken) {
-        auto opened = openArmour(symbols);
+    void take(const core::Result<OpenedArmour>& opened, const Symbols& symbols, Taken taken) {
         if (!opened) return noteError(taken.glyph, opened.error(), writtenLines(symbols));
         if (opened->form == ArmourForm::Whole) {
-            return takeContainer(opened->bytes, std::move(taken), writtenLines(symbols));
+            return takeContainer(opened->bytes, std::move(taken));
         }
         auto part = readPart(opened->bytes);
         if (!part) return noteError(taken.glyph, part.error(), {});
-        m_parts.add(std::move(*part), taken.glyph, std::move(taken.repairs));
+        if (m_parts.add(std::move(*part), taken.glyph, std::move(taken.repairs))) return;
+        noteIn(taken.glyph, "", "too many codes in parts for one text; read the rest by itself");
     }
 
     void takeJoined() {
         for (GatheredParts& code : std::move(m_parts).take()) {
             if (!code.isWhole()) {
+                if (!mayTellMore()) continue;
                 const std::string missing = code.missing();
                 if (!missing.empty()) noteIn(code.glyph, ", " + code.head.name(), missing);
                 continue;
@@ -180,8 +197,7 @@ private:
                 noteError(code.glyph, container.error(), {});
                 continue;
             }
-            takeContainer(*container, {code.glyph, std::move(code.repairs)},
-                          armoured(*container).value());
+            takeContainer(*container, {code.glyph, std::move(code.repairs)});
         }
     }
 
@@ -195,11 +211,14 @@ private:
         return textures;
     }
 
-    /// `text`: the code as it is written, for those who keep it.
-    void takeContainer(const Bytes& container, Taken taken, std::string text) {
-        if (!m_seen.insert(asKey(container)).second) return;
+    void takeContainer(const Bytes& container, Taken taken) {
+        if (m_cells <= kMostCells && !m_seen.insert(asKey(container)).second) return;
         auto textures = unpack(container);
-        if (!textures) return noteError(taken.glyph, textures.error(), std::move(text));
+        if (!textures) {
+            // A container has one code, so this is the text itself; or for parts one that can be
+            // kept in their place.
+            return noteError(taken.glyph, textures.error(), *armoured(container));
+        }
         for (core::Texture& texture : *textures) {
             if (isKnown(texture)) continue;
             m_cells += texture.grid().cellCount();
@@ -219,6 +238,8 @@ private:
         });
     }
 
+    bool mayTellMore() const { return m_damaged.size() < kMostTold; }
+
     void note(Damage damage, std::string text = {}) {
         std::string where = ", line " + std::to_string(damage.codeLine) + " of ";
         where += damage.part ? damage.part->name() : std::string("the code");
@@ -233,6 +254,11 @@ private:
 
     void noteIn(std::size_t glyph, const std::string& place, std::string reason,
                 std::string text = {}) {
+        if (!mayTellMore()) return;
+        if (m_damaged.size() + 1 == kMostTold) {
+            reason = "more of this text is damaged than can be told; read the rest by itself";
+            text.clear();
+        }
         m_damaged.push_back(
             {glyph,
              {"line " + std::to_string(m_text.lineOf(glyph)) + " of the text" + place,
@@ -242,9 +268,15 @@ private:
     /// Parts are joined behind all other codes, and belong where the first of them stands.
     Harvest inOrder() {
         const auto byGlyph = [](const auto& a, const auto& b) { return a.glyph < b.glyph; };
-        std::stable_sort(m_found.begin(), m_found.end(), byGlyph);
-        std::stable_sort(m_damaged.begin(), m_damaged.end(), byGlyph);
+        const auto sort = [&](auto& list) {
+            if (std::is_sorted(list.begin(), list.end(), byGlyph)) return;
+            std::stable_sort(list.begin(), list.end(), byGlyph);
+        };
+        sort(m_found);
+        sort(m_damaged);
         Harvest harvest;
+        harvest.found.reserve(m_found.size());
+        harvest.damaged.reserve(m_damaged.size());
         for (Found& found : m_found) harvest.found.push_back(std::move(found.code));
         for (Damaged& damaged : m_damaged) harvest.damaged.push_back(std::move(damaged.code));
         return harvest;
@@ -268,7 +300,7 @@ private:
     std::unordered_set<std::string> m_seen;  ///< Containers.
     std::vector<Found> m_found;
     std::vector<Damaged> m_damaged;
-    std::multimap<std::uint64_t, std::size_t> m_byContent;
+    std::unordered_multimap<std::uint64_t, std::size_t> m_byContent;
     std::size_t m_cells = 0;
 };
 

@@ -29,7 +29,7 @@ struct DamagedCode {
 
 struct Harvest {
     std::vector<FoundCode> found;      ///< In the order of the text, each texture once.
-    std::vector<DamagedCode> damaged;  ///< In the order of the text.
+    std::vector<DamagedCode> damaged;  ///< In the order of the text; the first ten thousand.
 };
 
 /// Never gives a texture whose check values do not all fit; damaged codes are put right where that

@@ -33,6 +33,8 @@ struct Letters {
 
 inline Letters lettersOf(std::span<const Glyph> glyphs, Region region) {
     Letters letters;
+    letters.glyphs.reserve(region.end - region.begin);
+    letters.places.reserve(region.end - region.begin);
     for (std::size_t at = region.begin; at < region.end; ++at) {
         if (isGap(glyphs[at])) continue;
         letters.glyphs.push_back(glyphs[at]);

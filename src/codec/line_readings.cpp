@@ -51,62 +51,104 @@ unsigned weightAt(std::size_t symbols, std::size_t at) {
     return at + 1 == symbols ? kBase - 1 : kWeights[symbols - 1 - at];
 }
 
-unsigned inverseWeightAt(std::size_t symbols, std::size_t at) {
-    const unsigned weight = weightAt(symbols, at);
-    unsigned inverse = 1;
-    while (weight * inverse % kBase != 1) ++inverse;
-    return inverse;
+constexpr std::array<unsigned, kBase> makeInverses() {
+    std::array<unsigned, kBase> inverses{};
+    for (unsigned weight = 0; weight < kBase; ++weight) {
+        for (unsigned inverse = 0; inverse < kBase; ++inverse) {
+            if (weight * inverse % kBase == 1) inverses[weight] = inverse;
+        }
+    }
+    return inverses;
 }
 
-/// The value at `at` with which the line checks, all others being right.
-std::uint8_t solvedSymbol(const Symbols& symbols, std::size_t at, std::size_t line) {
-    const std::size_t tooHigh = kBase + toldLineNumber(symbols) - line % kBase;
-    // A data symbol lowers the told number by its weight, and the check symbol raises it by 1.
-    const std::size_t step = tooHigh * inverseWeightAt(symbols.size(), at);
-    return static_cast<std::uint8_t>((symbols[at] + step) % kBase);
-}
+constexpr auto kInverses = makeInverses();
 
-/// Collects readings of one line, each once.
-class ReadingList {
+/// The letters of a line with sums of how much they lower the number that the line tells, at their
+/// places and one place on or back, so that each reading of the line is tried in a few steps.
+class LineTrial {
 public:
-    explicit ReadingList(const LineForm& form) : m_form(form) {}
-
-    const LineForm& form() const { return m_form; }
-
-    /// Takes `letters`, just as many as the form wants, if they are a line that checks. One of
-    /// them, at `open`, may be anything; it is filled in.
-    void offer(std::vector<Glyph>& letters, std::optional<std::size_t> open, const Slip& slip) {
-        for (std::size_t at = 0; at < letters.size(); ++at) {
-            if (at != open && !fitsAt(letters[at], m_form, at)) return;
+    LineTrial(std::span<const Glyph> letters, const LineForm& form)
+        : m_letters(letters), m_form(form) {
+        const std::size_t size = letters.size();
+        // Letters behind a slip stand one place too far; what falls off the front counts nothing.
+        const std::size_t moved = form.size() - size;
+        m_sums.resize(size + 1);
+        m_movedSums.resize(size + 1);
+        for (std::size_t at = 0; at < size; ++at) {
+            m_sums[at + 1] = m_sums[at] + lowers(letters[at], at);
+            m_movedSums[at + 1] = m_movedSums[at] + lowers(letters[at], at + moved);
         }
-        if (open && isMarkAt(m_form, *open)) letters[*open] = markAt(*open);
-        const std::size_t front = m_form.frontMarks();
-        const auto begin = letters.begin() + static_cast<std::ptrdiff_t>(front);
-        Symbols symbols(begin, begin + static_cast<std::ptrdiff_t>(m_form.symbols));
-        if (open && !isMarkAt(m_form, *open)) {
-            symbols[*open - front] = 0;
-            symbols[*open - front] = solvedSymbol(symbols, *open - front, m_form.line);
-            letters[*open] = symbols[*open - front];
+        while (m_fitting < std::min(size, form.size()) &&
+               fitsAt(letters[m_fitting], form, m_fitting)) {
+            ++m_fitting;
         }
-        if (toldLineNumber(symbols) != m_form.line % kBase) return;
-        Slip complete = slip;
-        if (open) complete.is = letterOf(letters[*open]);
-        add({std::move(symbols), {std::move(complete)}});
+        while (
+            m_fittingBehind < std::min(size, form.size()) &&
+            fitsAt(letters[size - 1 - m_fittingBehind], form, form.size() - 1 - m_fittingBehind)) {
+            ++m_fittingBehind;
+        }
     }
 
-    void add(LineReading reading) {
-        const bool known =
-            std::any_of(m_readings.begin(), m_readings.end(),
-                        [&](const LineReading& other) { return other.symbols == reading.symbols; });
-        if (!known) m_readings.push_back(std::move(reading));
+    std::size_t size() const { return m_letters.size(); }
+
+    Glyph letter(std::size_t at) const { return m_letters[at]; }
+
+    /// Whether all but `count` letters from `at` on are as the form wants them, those in front
+    /// where they stand, and those behind counted from the end.
+    bool fitsAround(std::size_t at, std::size_t count) const {
+        return at <= m_fitting && size() - at - count <= m_fittingBehind;
     }
 
-    std::vector<LineReading> take() && { return std::move(m_readings); }
+    /// The number that those letters lower, modulo 58.
+    unsigned loweredAround(std::size_t at, std::size_t count) const {
+        return (m_sums[at] + m_movedSums[size()] - m_movedSums[at + count]) % kBase;
+    }
+
+    /// By how much a letter lowers the told number at a place of the line; marks do not.
+    unsigned lowers(Glyph letter, std::size_t at) const {
+        const bool counts = isSymbol(letter) && at < m_form.size() && !isMarkAt(m_form, at);
+        return counts ? letter * weightAt(m_form.symbols, at - m_form.frontMarks()) % kBase : 0;
+    }
+
+    /// What must stand at `at`, if the others lower the told number by `lowered`.
+    Glyph solved(std::size_t at, unsigned lowered) const {
+        if (isMarkAt(m_form, at)) return markAt(at);
+        const unsigned missing = 2 * kBase - wanted() - lowered;
+        const unsigned weight = weightAt(m_form.symbols, at - m_form.frontMarks());
+        return static_cast<Glyph>(missing % kBase * kInverses[weight] % kBase);
+    }
+
+    bool checks(unsigned lowered) const { return (lowered + wanted()) % kBase == 0; }
+
+    /// The symbols of the line: `count` letters from `at` on replaced by `inside`.
+    Symbols symbols(std::size_t at, std::size_t count, std::span<const Glyph> inside) const {
+        Symbols line(m_letters.begin(), m_letters.begin() + static_cast<std::ptrdiff_t>(at));
+        line.insert(line.end(), inside.begin(), inside.end());
+        line.insert(line.end(), m_letters.begin() + static_cast<std::ptrdiff_t>(at + count),
+                    m_letters.end());
+        line.resize(m_form.frontMarks() + m_form.symbols);
+        line.erase(line.begin(), line.begin() + static_cast<std::ptrdiff_t>(m_form.frontMarks()));
+        return line;
+    }
 
 private:
-    LineForm m_form;
-    std::vector<LineReading> m_readings;
+    /// All letters together lower the number that is told from 0 to the line's own, modulo 58.
+    unsigned wanted() const { return static_cast<unsigned>(m_form.line % kBase); }
+
+    std::span<const Glyph> m_letters;
+    const LineForm& m_form;
+    std::vector<unsigned> m_sums;
+    std::vector<unsigned> m_movedSums;  ///< The same if the letters move to where the form ends.
+    std::size_t m_fitting = 0;          ///< Letters from the front that are as they should be.
+    std::size_t m_fittingBehind = 0;    ///< The same from the end.
 };
+
+/// Appends a reading, unless it is the one before: dropping either of two equal letters is the
+/// same, and so is doubling them.
+void append(std::vector<LineReading>& list, Symbols symbols, Slip slip) {
+    if (!list.empty() && list.back().symbols == symbols) return;
+    list.push_back({std::move(symbols), {std::move(slip)}});
+}
 
 std::string text(std::span<const Glyph> letters) {
     std::string text;
@@ -114,48 +156,45 @@ std::string text(std::span<const Glyph> letters) {
     return text;
 }
 
-/// The symbols of `letters` as they stand, if they are a line that checks.
-std::optional<Symbols> intact(std::span<const Glyph> letters, const LineForm& form) {
-    for (std::size_t at = 0; at < letters.size(); ++at) {
-        if (!fitsAt(letters[at], form, at)) return std::nullopt;
-    }
-    const auto body = letters.subspan(form.frontMarks(), form.symbols);
-    if (toldLineNumber(body) != form.line % kBase) return std::nullopt;
-    return Symbols(body.begin(), body.end());
-}
-
-void offerWrong(std::span<const Glyph> letters, ReadingList& list) {
-    for (std::size_t at = 0; at < letters.size(); ++at) {
-        std::vector<Glyph> line(letters.begin(), letters.end());
-        list.offer(line, at,
-                   {SlipKind::Wrong, list.form().line, at + 1, {letterOf(letters[at])}, {}});
+void listWrong(const LineTrial& trial, std::size_t line, std::vector<LineReading>& list) {
+    for (std::size_t at = 0; at < trial.size(); ++at) {
+        if (!trial.fitsAround(at, 1)) continue;
+        const Glyph right = trial.solved(at, trial.loweredAround(at, 1));
+        if (!trial.checks(trial.loweredAround(at, 1) + trial.lowers(right, at))) continue;
+        append(list, trial.symbols(at, 1, std::span(&right, 1)),
+               {SlipKind::Wrong, line, at + 1, {letterOf(trial.letter(at))}, {letterOf(right)}});
     }
 }
 
-void offerSwapped(std::span<const Glyph> letters, ReadingList& list) {
-    for (std::size_t at = 0; at + 1 < letters.size(); ++at) {
-        std::vector<Glyph> line(letters.begin(), letters.end());
-        std::swap(line[at], line[at + 1]);
-        list.offer(line, std::nullopt,
-                   {SlipKind::Swapped, list.form().line, at + 1, text(letters.subspan(at, 2)),
-                    text(std::span(line).subspan(at, 2))});
+void listSwapped(const LineTrial& trial, std::size_t line, const LineForm& form,
+                 std::vector<LineReading>& list) {
+    for (std::size_t at = 0; at + 1 < trial.size(); ++at) {
+        const std::array<Glyph, 2> stand = {trial.letter(at), trial.letter(at + 1)};
+        const std::array<Glyph, 2> swapped = {stand[1], stand[0]};
+        const bool fits = trial.fitsAround(at, 2) && fitsAt(swapped[0], form, at) &&
+                          fitsAt(swapped[1], form, at + 1);
+        const unsigned lowered = trial.lowers(swapped[0], at) + trial.lowers(swapped[1], at + 1);
+        if (!fits || !trial.checks(trial.loweredAround(at, 2) + lowered)) continue;
+        append(list, trial.symbols(at, 2, swapped),
+               {SlipKind::Swapped, line, at + 1, text(stand), text(swapped)});
     }
 }
 
-void offerMissing(std::span<const Glyph> letters, ReadingList& list) {
-    for (std::size_t at = 0; at <= letters.size(); ++at) {
-        std::vector<Glyph> line(letters.begin(), letters.end());
-        line.insert(line.begin() + static_cast<std::ptrdiff_t>(at), Glyph{0});
-        list.offer(line, at, {SlipKind::Missing, list.form().line, at + 1, {}, {}});
+void listMissing(const LineTrial& trial, std::size_t line, std::vector<LineReading>& list) {
+    for (std::size_t at = 0; at <= trial.size(); ++at) {
+        if (!trial.fitsAround(at, 0)) continue;
+        const Glyph right = trial.solved(at, trial.loweredAround(at, 0));
+        if (!trial.checks(trial.loweredAround(at, 0) + trial.lowers(right, at))) continue;
+        append(list, trial.symbols(at, 0, std::span(&right, 1)),
+               {SlipKind::Missing, line, at + 1, {}, {letterOf(right)}});
     }
 }
 
-void offerExtra(std::span<const Glyph> letters, ReadingList& list) {
-    for (std::size_t at = 0; at < letters.size(); ++at) {
-        std::vector<Glyph> line(letters.begin(), letters.end());
-        line.erase(line.begin() + static_cast<std::ptrdiff_t>(at));
-        list.offer(line, std::nullopt,
-                   {SlipKind::Extra, list.form().line, at + 1, {letterOf(letters[at])}, {}});
+void listExtra(const LineTrial& trial, std::size_t line, std::vector<LineReading>& list) {
+    for (std::size_t at = 0; at < trial.size(); ++at) {
+        if (!trial.fitsAround(at, 1) || !trial.checks(trial.loweredAround(at, 1))) continue;
+        append(list, trial.symbols(at, 1, {}),
+               {SlipKind::Extra, line, at + 1, {letterOf(trial.letter(at))}, {}});
     }
 }
 
@@ -219,19 +258,22 @@ std::string Slip::told() const {
 }
 
 std::vector<LineReading> readingsOf(std::span<const Glyph> letters, const LineForm& form) {
+    const bool inReach = letters.size() + 1 >= form.size() && letters.size() <= form.size() + 1;
+    if (!inReach) return {};
+    const LineTrial trial(letters, form);
+    std::vector<LineReading> list;
     if (letters.size() == form.size()) {
-        if (auto symbols = intact(letters, form)) return {{std::move(*symbols), {}}};
+        if (trial.fitsAround(0, 0) && trial.checks(trial.loweredAround(0, 0))) {
+            return {{trial.symbols(0, 0, {}), {}}};
+        }
+        listWrong(trial, form.line, list);
+        listSwapped(trial, form.line, form, list);
+    } else if (letters.size() < form.size()) {
+        listMissing(trial, form.line, list);
+    } else {
+        listExtra(trial, form.line, list);
     }
-    ReadingList list(form);
-    if (letters.size() == form.size()) {
-        offerWrong(letters, list);
-        offerSwapped(letters, list);
-    } else if (letters.size() + 1 == form.size()) {
-        offerMissing(letters, list);
-    } else if (letters.size() == form.size() + 1) {
-        offerExtra(letters, list);
-    }
-    return std::move(list).take();
+    return list;
 }
 
 std::vector<LineReading> lookAlikeReadingsOf(std::span<const Glyph> letters, const LineForm& form) {
@@ -249,7 +291,7 @@ std::vector<LineReading> lookAlikeReadingsOf(std::span<const Glyph> letters, con
     const std::vector<Alternative> alternatives = alternativesFor(body, symbols);
     const std::size_t tooHigh = (kBase + toldLineNumber(symbols) - form.line % kBase) % kBase;
     const auto isForced = [&](const Alternative& one) { return !isSymbol(body[one.at]); };
-    ReadingList list(form);
+    std::vector<LineReading> list;
     for (auto one = alternatives.begin(); one != alternatives.end(); ++one) {
         for (auto two = one + 1; two != alternatives.end(); ++two) {
             const std::size_t meets = (isForced(*one) ? 1U : 0U) + (isForced(*two) ? 1U : 0U);
@@ -264,10 +306,10 @@ std::vector<LineReading> lookAlikeReadingsOf(std::span<const Glyph> letters, con
                                          {letterOf(body[part->at])},
                                          {kBase58Digits[part->symbol]}});
             }
-            list.add(std::move(reading));
+            list.push_back(std::move(reading));
         }
     }
-    return std::move(list).take();
+    return list;
 }
 
 std::vector<LineReading> unnoticedSwapsOf(SymbolSpan symbols, const LineForm& form) {

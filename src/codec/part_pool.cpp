@@ -1,7 +1,5 @@
 #include "codec/part_pool.h"
 
-#include <algorithm>
-
 #include "codec/number_list.h"
 
 namespace pantile::codec {
@@ -26,37 +24,31 @@ std::string GatheredParts::missing() const {
            (one ? " is missing; ask for it" : " are missing; ask for them");
 }
 
-void PartPool::add(Part part, std::size_t glyph, std::vector<std::string> repairs) {
-    GatheredParts& code = codeOf(part.head, glyph);
-    const bool isNew = code.slices.emplace(part.head.number, std::move(part.slice)).second;
-    if (!isNew) return;
-    code.damaged.erase(part.head.number);
+bool PartPool::add(Part part, std::size_t glyph, std::vector<std::string> repairs) {
+    GatheredParts* const code = codeOf(part.head, glyph);
+    if (code == nullptr) return false;
+    const bool isNew = code->slices.emplace(part.head.number, std::move(part.slice)).second;
+    if (!isNew) return true;
+    code->damaged.erase(part.head.number);
     for (std::string& repair : repairs) {
-        code.repairs.push_back(part.head.name() + ", " + std::move(repair));
+        code->repairs.push_back(part.head.name() + ", " + std::move(repair));
     }
+    return true;
 }
 
 void PartPool::addDamaged(const PartHead& head, std::size_t glyph) {
-    GatheredParts& code = codeOf(head, glyph);
-    if (!code.slices.contains(head.number)) code.damaged.insert(head.number);
+    GatheredParts* const code = codeOf(head, glyph);
+    if (code != nullptr && !code->slices.contains(head.number)) code->damaged.insert(head.number);
 }
 
-std::vector<GatheredParts> PartPool::take() && {
-    std::vector<GatheredParts> codes;
-    codes.reserve(m_codes.size());
-    for (auto& [key, code] : m_codes) codes.push_back(std::move(code));
-    std::sort(codes.begin(), codes.end(),
-              [](const GatheredParts& a, const GatheredParts& b) { return a.glyph < b.glyph; });
-    return codes;
-}
-
-GatheredParts& PartPool::codeOf(const PartHead& head, std::size_t glyph) {
-    const auto [entry, isNew] = m_codes.try_emplace({head.whole, head.parts});
-    if (isNew) {
-        entry->second.head = head;
-        entry->second.glyph = glyph;
-    }
-    return entry->second;
+GatheredParts* PartPool::codeOf(const PartHead& head, std::size_t glyph) {
+    const std::uint64_t key = std::uint64_t{head.whole} << 32U | head.parts;
+    const auto known = m_byKey.find(key);
+    if (known != m_byKey.end()) return &m_codes[known->second];
+    if (m_codes.size() == kMostCodes) return nullptr;
+    m_byKey.emplace(key, m_codes.size());
+    m_codes.push_back({head, glyph, {}, {}, {}});
+    return &m_codes.back();
 }
 
 }  // namespace pantile::codec

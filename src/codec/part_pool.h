@@ -7,6 +7,7 @@
 #include <map>
 #include <set>
 #include <string>
+#include <unordered_map>
 #include <utility>
 #include <vector>
 
@@ -33,19 +34,23 @@ struct GatheredParts {
 /// Memory: what the parts themselves hold.
 class PartPool {
 public:
+    static constexpr std::size_t kMostCodes = 4096;
+
     /// Takes a part that begins at `glyph`, parts in the order of the text. One that was there
-    /// already is dropped.
-    void add(Part part, std::size_t glyph, std::vector<std::string> repairs);
+    /// already is dropped. False if it belongs to one code more than kMostCodes.
+    bool add(Part part, std::size_t glyph, std::vector<std::string> repairs);
 
     void addDamaged(const PartHead& head, std::size_t glyph);
 
     /// All codes, in the order of the text.
-    std::vector<GatheredParts> take() &&;
+    std::vector<GatheredParts> take() && { return std::move(m_codes); }
 
 private:
-    GatheredParts& codeOf(const PartHead& head, std::size_t glyph);
+    /// The code that a part belongs to; nullptr if it would be one too many.
+    GatheredParts* codeOf(const PartHead& head, std::size_t glyph);
 
-    std::map<std::pair<std::uint32_t, std::size_t>, GatheredParts> m_codes;
+    std::vector<GatheredParts> m_codes;
+    std::unordered_map<std::uint64_t, std::size_t> m_byKey;  ///< By check value and parts.
 };
 
 }  // namespace pantile::codec

@@ -12,8 +12,11 @@ constexpr std::size_t kStartMarks = 2;
 
 /// The assembly as a code; nothing if its check value says that it is none.
 std::optional<ReadCode> confirmed(std::optional<Assembly> assembly) {
-    if (!assembly || !checkValueFits(assembly->symbols)) return std::nullopt;
-    return ReadCode{std::move(assembly->symbols), assembly->end};
+    if (!assembly) return std::nullopt;
+    auto opened = openArmour(assembly->symbols);
+    const bool refused = !opened && opened.error().kind == core::ErrorKind::ChecksumMismatch;
+    if (refused) return std::nullopt;
+    return ReadCode{std::move(assembly->symbols), std::move(opened), assembly->end};
 }
 
 bool holdsEnough(std::span<const Glyph> glyphs, Region region) {
@@ -38,7 +41,11 @@ std::optional<CodeShape> promisedShape(std::span<const Glyph> glyphs, Region reg
 
 std::optional<ReadCode> readCode(std::span<const Glyph> glyphs, Region region) {
     if (!holdsEnough(glyphs, region)) return std::nullopt;
+    const auto inside = glyphs.subspan(region.begin, region.end - region.begin);
+    const bool hasWords = std::find(inside.begin(), inside.end(), kGap) != inside.end();
     for (const Cut cut : {Cut::AtGaps, Cut::AtMarks, Cut::LastWords, Cut::LongestWords}) {
+        // Where each line of the text is one word, choosing words changes nothing.
+        if (!hasWords && (cut == Cut::LastWords || cut == Cut::LongestWords)) continue;
         const PieceList list = piecesOf(glyphs, region, cut);
         if (auto code = confirmed(assembleInOrder(list))) return code;
         if (auto code = confirmed(assembleByNumber(list))) return code;

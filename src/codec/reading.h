@@ -13,8 +13,9 @@
 namespace pantile::codec {
 
 struct ReadCode {
-    Symbols symbols;      ///< As openArmour takes them; their check value fits.
-    std::size_t end = 0;  ///< The glyph behind the mark of its last line.
+    Symbols symbols;  ///< As openArmour takes them; their check value fits.
+    core::Result<OpenedArmour> opened;
+    std::size_t end = 0;  ///< A glyph near its end, not behind it.
 };
 
 /// The shape that the head of the code promises with which `region` begins, gaps left out; nothing

@@ -13,7 +13,7 @@
 namespace pantile::codec {
 namespace {
 
-constexpr std::size_t kStepsForReadings = 4000;  // To list the readings of one stretch.
+constexpr std::size_t kStepsForReadings = 2000;  // To list the readings of one stretch.
 constexpr std::size_t kStepsToConfirm = 40000;
 constexpr std::size_t kMostReadings = 400;  // Of one line; there are about 33 for each stretch.
 constexpr std::size_t kFewestLetters = 12;
@@ -71,11 +71,20 @@ private:
         for (const auto& [bytes, readings] : byBytes) tryShape(CodeShape::of(bytes), &readings);
     }
 
+    /// Whether the code may have a single line: then the first two symbols of its length are 1,
+    /// and one slip leaves one of them near its place.
+    bool mayBeShort() const {
+        constexpr LetterRange kNearTheLength{2, 7};
+        const auto near =
+            m_letters.range(kNearTheLength.begin, std::min(kNearTheLength.end, m_letters.size()));
+        return std::find(near.begin(), near.end(), Glyph{0}) != near.end();
+    }
+
     Readings firstLineReadings(bool bold) {
         // A full first line, and those that are the only one of their code.
         std::vector<std::pair<LineForm, CodeShape>> forms = {
             {{1, kFirstLineData + 1, false}, CodeShape{kFirstLineData + 1, 2}}};
-        for (std::size_t bytes = 0; CodeShape::of(bytes).lines == 1; ++bytes) {
+        for (std::size_t bytes = 0; mayBeShort() && CodeShape::of(bytes).lines == 1; ++bytes) {
             const CodeShape shape = CodeShape::of(bytes);
             forms.emplace_back(lineForm(shape, 1), shape);
         }
