@@ -46,7 +46,7 @@ TEST(TextCode, SaysItsBytesAndItsMethod) {
     const core::Texture texture = tests::usualTexture(2);
     const auto code = encodeTextCode(texture);
     ASSERT_THAT(code, isOk());
-    const Container container = packTexture(texture);
+    const Container container = packContents(texture);
     EXPECT_EQ(code->bytes, container.bytes.size());
     EXPECT_EQ(code->method, container.method);
     EXPECT_NE(code->text.back(), '\n');
@@ -59,7 +59,7 @@ TEST(TextCode, WritesWhatTheFrozenVectorsSay) {
         const auto code = encodeTextCode(vector.texture, vector.options);
         ASSERT_THAT(code, isOk());
         EXPECT_EQ(code->text, vector.code) << vector.name;
-        EXPECT_EQ(packTexture(vector.texture, vector.options).bytes, vector.bytes) << vector.name;
+        EXPECT_EQ(packContents(vector.texture, vector.options).bytes, vector.bytes) << vector.name;
     }
 }
 
@@ -71,9 +71,9 @@ TEST(TextCode, ReadsTheFrozenVectors) {
         const Harvest harvest = harvestCodes(vector.code, lookup);
         ASSERT_EQ(harvest.found.size(), 1U) << vector.name;
         EXPECT_EQ(harvest.found[0].texture, vector.texture) << vector.name;
-        const auto unpacked = unpackTexture(vector.bytes, lookup);
+        const auto unpacked = unpackTextures(vector.bytes, lookup);
         ASSERT_THAT(unpacked, isOk()) << vector.name;
-        EXPECT_EQ(*unpacked, vector.texture) << vector.name;
+        EXPECT_EQ(*unpacked, std::vector{vector.texture}) << vector.name;
     }
 }
 

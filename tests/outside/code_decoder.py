@@ -7,6 +7,8 @@ usage: code_decoder.py [--changes] VECTOR...    checks files such as those in te
 import sys
 import zlib
 
+import modelled_runs
+
 DIGITS = "123456789ABCDEFGHJKLMNPQRSTUVWXYZabcdefghijkmnopqrstuvwxyz"
 BLOCK_SYMBOLS = [0, 2, 3, 5, 6, 7, 9, 10, 11]
 
@@ -136,6 +138,16 @@ def fingerprint_of(palette, transparent):
     return f"{state:016x}"
 
 
+def textures_of(data, palettes):
+    """All textures of a container; `palettes` has those that may be named, by their fingerprints."""
+    if data[:1] != b"\2":
+        return [texture_of(data)]
+    try:
+        return modelled_runs.textures_of(data[1:], palettes)
+    except ValueError as refusal:
+        raise Refused(str(refusal)) from None
+
+
 def texture_of(data):
     reader = Reader(data)
     require(reader.byte() == 1, "container form")
@@ -167,8 +179,8 @@ def texture_of(data):
     return texture
 
 
-def decode(code):
-    return texture_of(container_of(stream_of(code)))
+def decode(code, palettes):
+    return textures_of(container_of(stream_of(code)), palettes)
 
 
 def fields_of(path):
@@ -188,10 +200,11 @@ def fields_of(path):
 def check_vector(path):
     """The fields of a vector that the decoder reads otherwise."""
     wanted = fields_of(path)
-    got = decode(wanted["code"])
-    data = container_of(stream_of(wanted["code"]))
     palette = wanted["palette"].split()
     transparent = None if wanted["transparent"] == "none" else int(wanted["transparent"])
+    palettes = {fingerprint_of(palette, transparent): (palette, transparent)}
+    got = decode(wanted["code"], palettes)[int(wanted.get("place", "0"))]
+    data = container_of(stream_of(wanted["code"]))
     by_fingerprint = wanted["palette-form"] == "by-fingerprint"
     pairs = {
         "bytes": (data, bytes.fromhex(wanted["bytes"].replace("\n", " "))),
@@ -214,7 +227,7 @@ def refuses_every_changed_letter(path):
             if letter == other:
                 continue
             try:
-                decode(code[:at] + other + code[at + 1:])
+                decode(code[:at] + other + code[at + 1:], {})
             except Refused:
                 continue
             return False

@@ -20,7 +20,7 @@ def tables():
     """The indented blocks of number rows in the two sections, and the text that words learn from."""
     page = PAGE.read_text(encoding="utf-8")
     section = page[page.index("\n## 14. "):]
-    blocks = re.findall(r"\n\n((?:    -?\d+(?: -?\d+)*\n)+)", section)
+    blocks = re.findall(r"(?<=\n\n)((?:    -?\d+(?: -?\d+)*\n)+)", section)
     numbers = [[[int(n) for n in row.split()] for row in block.strip().split("\n")] for block in blocks]
     primer = re.search(r"nothing is written:\n\n((?:    .*\n)+)", section)[1]
     return numbers, " ".join(line.strip() for line in primer.strip().split("\n"))
@@ -389,7 +389,14 @@ class Grids:
         return history[base:]
 
 
-def textures_of(stream):
+def named_palette(coder, palettes):
+    fingerprint = f"{coder.number(32) << 32 | coder.number(32):016x}"
+    require(fingerprint in palettes, "the palette is not known")
+    colours, transparent = palettes[fingerprint]
+    return [tuple(bytes.fromhex(colour[1:])) for colour in colours], transparent, fingerprint
+
+
+def textures_of(stream, palettes_known):
     """The textures in the bytes behind the form number."""
     coder = Coder(stream)
     count = coder.count()
@@ -404,24 +411,24 @@ def textures_of(stream):
         require(sum(w * h for w, h in sizes) <= 32768, "cells")
     require(sum(w * h for w, h in sizes) <= 32768, "cells")
     has_words, by_fingerprint = coder.decide(), coder.decide()
-    require(not by_fingerprint, "a palette by its fingerprint needs that palette")
     words, palettes, textures = Words() if has_words else None, [], []
     grids = Grids(sum(w * h for w, h in sizes))
     for width, height in sizes:
         texture = {"width": width, "height": height, "title": "", "author": "", "licence": "", "tags": [],
-                   "method": "modelled runs", "fingerprint": None}
+                   "method": "modelled runs"}
         if has_words:
             texture.update(words.read(coder))
         back = coder.count() if palettes else 1
         require(back <= len(palettes) + 1, "palette")
         if back == len(palettes) + 1:
-            palettes.append(palette_of(coder))
+            made = named_palette(coder, palettes_known) if by_fingerprint else palette_of(coder) + (None,)
+            palettes.append(made)
             number = len(palettes) - 1
         else:
             number = len(palettes) - back
-        colours, transparent = palettes[number]
-        texture["palette"] = ["#%02x%02x%02x" % colour for colour in colours]
-        texture["transparent"] = transparent
+        colours, transparent, texture["fingerprint"] = palettes[number]
+        texture["palette"] = None if by_fingerprint else ["#%02x%02x%02x" % colour for colour in colours]
+        texture["transparent"] = None if by_fingerprint else transparent
         texture["cells"] = grids.read(coder, width, height, colours, transparent, number)
         textures.append(texture)
     require(coder.whole() == bytes(stream), "not the shortest stream")
