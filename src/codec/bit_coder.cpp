@@ -53,7 +53,8 @@ std::uint32_t BitCoder::codeNumber(std::uint32_t value, int bits) {
 
 std::uint32_t BitCoder::codeCount(std::uint32_t value) {
     int bits = 1;
-    while (bits < kMostCountBits && codeEven(static_cast<int>(std::bit_width(value)) > bits)) ++bits;
+    while (bits < kMostCountBits && codeEven(static_cast<int>(std::bit_width(value)) > bits))
+        ++bits;
     if (bits == 1) return 1;
     const std::uint32_t top = 1U << static_cast<unsigned>(bits - 1);
     return top | codeNumber(value & (top - 1), bits - 1);

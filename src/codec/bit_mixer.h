@@ -62,7 +62,8 @@ public:
     /// Each table has 2^tableBits places; no more memory is taken later.
     BitMixer(int tableBits, const StartWeights& start)
         : m_tableBits(tableBits), m_weights(start), m_mixed(start[0].size()) {
-        for (auto& table : m_tables) table.resize(std::size_t{1} << static_cast<unsigned>(tableBits));
+        for (auto& table : m_tables)
+            table.resize(std::size_t{1} << static_cast<unsigned>(tableBits));
         for (auto& weights : m_mixed) weights.fill(kWeightOne / static_cast<Weight>(kChoosers));
     }
 
@@ -86,8 +87,7 @@ public:
 
         adjust(last, logits, bit, yes, kLastRate);
         for (std::size_t i = 0; i < kChoosers; ++i) {
-            adjust(m_weights[i][question.choices[i]], inputs, bit, probabilityOf(logits[i]),
-                   kRate);
+            adjust(m_weights[i][question.choices[i]], inputs, bit, probabilityOf(logits[i]), kRate);
         }
         for (Learned* learned : places) learned->learn(bit);
         return bit;
@@ -117,10 +117,12 @@ private:
                        const std::array<Logit, kCount>& inputs) {
         std::int64_t sum = 0;
         for (std::size_t i = 0; i < kCount; ++i) sum += std::int64_t{weights[i]} * inputs[i];
-        return static_cast<Logit>(std::clamp<std::int64_t>(sum >> 16, -kLargestLogit, kLargestLogit));
+        return static_cast<Logit>(
+            std::clamp<std::int64_t>(sum >> 16, -kLargestLogit, kLargestLogit));
     }
 
-    // Nothing is cut here: a weight moves by less than 2^11, and a code has less than 2^18 decisions.
+    // Nothing is cut here: a weight moves by less than 2^11, and a code has less than 2^18
+    // decisions.
     template <std::size_t kCount>
     static void adjust(std::array<Weight, kCount>& weights, const std::array<Logit, kCount>& inputs,
                        bool bit, Probability yes, std::int32_t rate) {

@@ -108,9 +108,15 @@ class GridCoding {
 public:
     GridCoding(GridModel& model, BitCoder& coder, core::Size size, const core::Palette& palette,
                std::size_t paletteNumber)
-        : m_model(model), m_coder(coder), m_width(size.width), m_height(size.height),
-          m_tones(tonesOf(palette)), m_paletteNumber(paletteNumber & 0xFFU),
-          m_base(model.m_history.size()), m_byFrequency(m_tones.size()), m_counts(m_tones.size()),
+        : m_model(model),
+          m_coder(coder),
+          m_width(size.width),
+          m_height(size.height),
+          m_tones(tonesOf(palette)),
+          m_paletteNumber(paletteNumber & 0xFFU),
+          m_base(model.m_history.size()),
+          m_byFrequency(m_tones.size()),
+          m_counts(m_tones.size()),
           m_listedAt(m_tones.size()) {
         std::iota(m_byFrequency.begin(), m_byFrequency.end(), 0);
         const bool sameSize = model.m_previousSize == size && m_base > 0;
@@ -188,18 +194,29 @@ private:
     void look(const Neighbours& a) {
         const auto light = [&](Index index) { return tone(index).light; };
         m_around = a;
-        m_narrow = Packed().add(a.w == a.nw, 1).add(a.n == a.nw, 1).add(a.n == a.ne, 1)
-                       .add(a.w == a.n, 1).value();
-        m_pattern = Packed().add(a.ne == a.nne, 1).add(a.ww == a.nw, 1).add(a.nww == a.nw, 1)
-                        .add(a.nee == a.ne, 1).add(a.w == a.ne, 1).add(a.nn == a.n, 1)
-                        .add(a.ww == a.w, 1).add(m_narrow, 4).value();
+        m_narrow = Packed()
+                       .add(a.w == a.nw, 1)
+                       .add(a.n == a.nw, 1)
+                       .add(a.n == a.ne, 1)
+                       .add(a.w == a.n, 1)
+                       .value();
+        m_pattern = Packed()
+                        .add(a.ne == a.nne, 1)
+                        .add(a.ww == a.nw, 1)
+                        .add(a.nww == a.nw, 1)
+                        .add(a.nee == a.ne, 1)
+                        .add(a.w == a.ne, 1)
+                        .add(a.nn == a.n, 1)
+                        .add(a.ww == a.w, 1)
+                        .add(m_narrow, 4)
+                        .value();
         m_slope = light(a.w) + light(a.n) - light(a.nw);
         m_mean = (2 * light(a.w) + 2 * light(a.n) + light(a.nw) + light(a.ne) + light(a.ww) +
-                  light(a.nn)) >> 3;
+                  light(a.nn)) >>
+                 3;
         m_halves = {(light(a.w) + light(a.n)) >> 1, (light(a.n) + light(a.ne)) >> 1,
                     (light(a.nn) + light(a.ww)) >> 1};
-        const auto [least, most] =
-            std::minmax({light(a.w), light(a.n), light(a.nw), light(a.ne)});
+        const auto [least, most] = std::minmax({light(a.w), light(a.n), light(a.nw), light(a.ne)});
         m_contrast = stepClass(most - least);
         const int halfWidth = m_width / 2;
         const int halfHeight = m_height / 2;
@@ -208,8 +225,9 @@ private:
         m_halfway = {m_x >= halfWidth ? near(-halfWidth, 0) : kNone,
                      m_y >= halfHeight ? near(0, -halfHeight) : kNone,
                      m_y >= halfHeight ? at((m_x + halfWidth) % m_width, m_y - halfHeight) : kNone};
-        m_before = m_previous ? Index{m_model.m_history[*m_previous + m_model.m_history.size() - m_base]}
-                              : kNone;
+        m_before = m_previous
+                       ? Index{m_model.m_history[*m_previous + m_model.m_history.size() - m_base]}
+                       : kNone;
     }
 
     const Tone& tone(Index index) const { return m_tones[static_cast<std::size_t>(index)]; }
@@ -238,21 +256,39 @@ private:
             keyOf(candidate).addIndex(a.n).value(),
             Packed().add(lighterThan(a.w), 4).add(lighterThan(a.n), 4).add(firstRanks, 2).value(),
             Packed().add(lighter(m_slope), 4).add(lighter(m_mean), 4).add(m_contrast, 4).value(),
-            Packed().add(lighterThan(a.w), 4).add(lighterThan(a.n), 4).add(lighterThan(a.ne), 4)
-                .add(lighterThan(a.nw), 4).value(),
-            Packed().add(redder(a.w), 4).add(bluer(a.w), 4).add(redder(a.n), 4).add(bluer(a.n), 4)
+            Packed()
+                .add(lighterThan(a.w), 4)
+                .add(lighterThan(a.n), 4)
+                .add(lighterThan(a.ne), 4)
+                .add(lighterThan(a.nw), 4)
                 .value(),
-            Packed().add(agreement(candidate, m_mirrored[0]), 2)
-                .add(agreement(candidate, m_mirrored[1]), 2).add(firstRanks, 2).value(),
-            Packed().add(agreement(candidate, m_halfway[0]), 2)
+            Packed()
+                .add(redder(a.w), 4)
+                .add(bluer(a.w), 4)
+                .add(redder(a.n), 4)
+                .add(bluer(a.n), 4)
+                .value(),
+            Packed()
+                .add(agreement(candidate, m_mirrored[0]), 2)
+                .add(agreement(candidate, m_mirrored[1]), 2)
+                .add(firstRanks, 2)
+                .value(),
+            Packed()
+                .add(agreement(candidate, m_halfway[0]), 2)
                 .add(agreement(candidate, m_halfway[1]), 2)
-                .add(agreement(candidate, m_halfway[2]), 2).add(agreement(candidate, m_before), 2)
-                .add(firstRanks, 2).value(),
+                .add(agreement(candidate, m_halfway[2]), 2)
+                .add(agreement(candidate, m_before), 2)
+                .add(firstRanks, 2)
+                .value(),
             Packed().add(repeated[0], 6).add(repeated[1], 6).value(),
             keyOf(candidate).addIndex(a.n).addIndex(a.ne).addIndex(a.nee).addIndex(a.w).value(),
             keyOf(candidate).add(static_cast<std::uint64_t>((m_slope >> 3) + 128), 8).value(),
-            Packed().add(lighter(m_halves[0]), 4).add(lighter(m_halves[1]), 4)
-                .add(lighter(m_halves[2]), 4).add(m_contrast, 4).value()};
+            Packed()
+                .add(lighter(m_halves[0]), 4)
+                .add(lighter(m_halves[1]), 4)
+                .add(lighter(m_halves[2]), 4)
+                .add(m_contrast, 4)
+                .value()};
         const std::size_t mirrored =
             3 * agreement(candidate, m_mirrored[0]) + agreement(candidate, m_mirrored[1]);
         asked.choices = {rank, m_narrow + 16 * std::min<std::uint64_t>(rank, 2),
@@ -277,8 +313,15 @@ private:
     /// Looks the neighbours up among the places where they stood before.
     void foretell() {
         const Neighbours& a = m_around;
-        m_hashes = {hashed(Packed().addIndex(a.w).addIndex(a.n).addIndex(a.nw).addIndex(a.ne)
-                               .addIndex(a.ww).addIndex(a.nn).addIndex(a.nee).addIndex(a.nww)),
+        m_hashes = {hashed(Packed()
+                               .addIndex(a.w)
+                               .addIndex(a.n)
+                               .addIndex(a.nw)
+                               .addIndex(a.ne)
+                               .addIndex(a.ww)
+                               .addIndex(a.nn)
+                               .addIndex(a.nee)
+                               .addIndex(a.nww)),
                     hashed(Packed().addIndex(a.w).addIndex(a.n).addIndex(a.nw).addIndex(a.ne))};
         for (std::size_t i = 0; i < m_repeats.size(); ++i) {
             Repeat& repeat = m_repeats[i];
@@ -318,8 +361,8 @@ private:
             if (m_model.m_decisionsLeft == 0) return std::nullopt;
             --m_model.m_decisionsLeft;
             const Index candidate = candidateAt(place);
-            const bool yes = m_model.m_mixer.code(m_coder, candidate == index,
-                                                  question(candidate, place));
+            const bool yes =
+                m_model.m_mixer.code(m_coder, candidate == index, question(candidate, place));
             if (yes) return candidate;
         }
         candidateAt(colours - 1);

@@ -52,7 +52,7 @@ private:
 
     GridMixer m_mixer;
     std::size_t m_decisionsLeft = kMostDecisions;
-    std::vector<core::PaletteIndex> m_history;  ///< The cells of all grids so far.
+    std::vector<core::PaletteIndex> m_history;              ///< The cells of all grids so far.
     std::array<std::vector<std::int32_t>, 2> m_lastPlaces;  ///< In history, by hash of neighbours.
     std::size_t m_previousAt = 0;  ///< Where the grid before this one begins.
     core::Size m_previousSize;

@@ -9,8 +9,8 @@ constexpr Logit kLowestKnot = -2048;
 
 // 65536 / (1 + e^(-x / 256)), rounded, for x = -2048, -1920, ..., 2048. Part of the format.
 constexpr std::array<Probability, 33> kKnots = {
-    22, 36, 60, 98, 162, 267, 439, 720, 1179, 1921, 3108,
-    4971, 7812, 11955, 17625, 24743, 32768, 40793, 47911, 53581, 57724, 60565,
+    22,    36,    60,    98,    162,   267,   439,   720,   1179,  1921,  3108,
+    4971,  7812,  11955, 17625, 24743, 32768, 40793, 47911, 53581, 57724, 60565,
     62428, 63615, 64357, 64816, 65097, 65269, 65374, 65438, 65476, 65500, 65514,
 };
 
@@ -27,7 +27,8 @@ constexpr std::array<std::int16_t, kCoarseCount> makeLogits() {
     std::array<std::int16_t, kCoarseCount> logits{};
     Logit logit = -kLargestLogit;
     for (std::size_t i = 0; i < kCoarseCount; ++i) {
-        const auto middle = static_cast<Probability>((i << kCoarseBits) + (1U << (kCoarseBits - 1)));
+        const auto middle =
+            static_cast<Probability>((i << kCoarseBits) + (1U << (kCoarseBits - 1)));
         while (logit < kLargestLogit && interpolated(logit) < middle) ++logit;
         logits[i] = static_cast<std::int16_t>(logit);
     }

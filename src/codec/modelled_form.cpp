@@ -35,7 +35,8 @@ core::Size codeSize(BitCoder& coder, core::Size size) {
     const std::uint32_t kind = coder.codeNumber(sideKindOf(size), kSideKindBits);
     if (kind < kUsualSides.size()) return {kUsualSides[kind], kUsualSides[kind]};
     const auto codeSide = [&](int side) {
-        return static_cast<int>(coder.codeNumber(static_cast<std::uint32_t>(side - 1), kSideBits)) + 1;
+        return static_cast<int>(coder.codeNumber(static_cast<std::uint32_t>(side - 1), kSideBits)) +
+               1;
     };
     const int width = codeSide(size.width);
     return {width, codeSide(size.height)};
@@ -103,8 +104,8 @@ private:
         const core::Palette& palette = m_palettes[paletteNumber];
         const core::Size size = m_sizes[number];
         if (!m_grids->code(m_coder, size, palette, paletteNumber, cells)) return damaged();
-        PANTILE_ASSIGN_OR_RETURN(
-            core::Grid grid, core::Grid::create(size.width, size.height, std::move(cells)));
+        PANTILE_ASSIGN_OR_RETURN(core::Grid grid,
+                                 core::Grid::create(size.width, size.height, std::move(cells)));
         return core::Texture::create(std::move(grid), palette, std::move(*words));
     }
 
@@ -139,7 +140,8 @@ private:
                                                 const core::TextureText& words) {
         constexpr int kHalf = 32;
         const std::uint64_t own = palette != nullptr ? palette->fingerprint().value : 0;
-        const std::uint64_t high = m_coder.codeNumber(static_cast<std::uint32_t>(own >> 32U), kHalf);
+        const std::uint64_t high =
+            m_coder.codeNumber(static_cast<std::uint32_t>(own >> 32U), kHalf);
         const std::uint64_t low = m_coder.codeNumber(static_cast<std::uint32_t>(own), kHalf);
         const core::Fingerprint fingerprint{high << 32U | low};
         if (palette != nullptr) return *palette;

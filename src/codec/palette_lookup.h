@@ -15,8 +15,8 @@ namespace pantile::codec {
 /// Finds a palette that a code names by its fingerprint. May be empty.
 using PaletteLookup = std::function<std::optional<core::Palette>(core::Fingerprint)>;
 
-/// What `lookup` gives, if it is the right one. Errors: NotFound, naming the texture of this `title`
-/// and the fingerprint.
+/// What `lookup` gives, if it is the right one. Errors: NotFound, naming the texture of this
+/// `title` and the fingerprint.
 core::Result<core::Palette> paletteFor(core::Fingerprint fingerprint, const std::string& title,
                                        const PaletteLookup& lookup);
 

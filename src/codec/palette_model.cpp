@@ -30,8 +30,8 @@ public:
     int code(BitCoder& coder, std::size_t channel, int difference) {
         const auto size = static_cast<unsigned>(std::abs(difference));
         int bits = 0;
-        while (bits < kMostBits &&
-               codeLearned(coder, static_cast<int>(std::bit_width(size)) > bits, larger(channel, bits))) {
+        while (bits < kMostBits && codeLearned(coder, static_cast<int>(std::bit_width(size)) > bits,
+                                               larger(channel, bits))) {
             ++bits;
         }
         m_lastBits = bits;
@@ -97,15 +97,15 @@ std::optional<core::PaletteIndex> codeTransparent(BitCoder& coder, int size,
 
 std::optional<core::Palette> codePalette(BitCoder& coder, const core::Palette* palette) {
     const int wanted = palette != nullptr ? palette->size() : core::kMinPaletteColours;
-    const int size = static_cast<int>(
-        coder.codeNumber(static_cast<std::uint32_t>(wanted - 1), kCountBits)) + 1;
+    const int size =
+        static_cast<int>(coder.codeNumber(static_cast<std::uint32_t>(wanted - 1), kCountBits)) + 1;
     const std::optional<core::PaletteIndex> transparent = codeTransparent(coder, size, palette);
     DifferenceModel model;
     core::Rgb8 before{};
     std::vector<core::Rgb8> colours;
     for (int i = 0; i < size; ++i) {
-        const core::Rgb8 own = palette != nullptr ? palette->colours()[static_cast<std::size_t>(i)]
-                                                  : core::Rgb8{};
+        const core::Rgb8 own =
+            palette != nullptr ? palette->colours()[static_cast<std::size_t>(i)] : core::Rgb8{};
         // What nobody sees is black as a rule, and far from its neighbours.
         if (transparent == i && coder.codeEven(own == core::Rgb8{})) {
             colours.push_back({});

@@ -40,7 +40,8 @@ std::uint64_t byteBefore(std::string_view text, std::size_t back) {
 /// The byte that follows in `previous` if it began as `before` did; 256 if it did not.
 std::uint64_t expectedByte(std::string_view previous, std::string_view before) {
     if (previous.substr(0, before.size()) != before) return 256;
-    return previous.size() == before.size() ? 0 : static_cast<std::uint8_t>(previous[before.size()]);
+    return previous.size() == before.size() ? 0
+                                            : static_cast<std::uint8_t>(previous[before.size()]);
 }
 
 }  // namespace
@@ -64,8 +65,7 @@ std::uint8_t WordsModel::codeLetter(BitCoder& coder, std::size_t field, std::str
     for (int bit = 7; bit >= 0; --bit) {
         const bool foretold =
             expected < 256 && (expected | 256U) >> static_cast<unsigned>(bit + 1) == node;
-        const std::uint64_t next =
-            foretold ? 1 + (expected >> static_cast<unsigned>(bit) & 1U) : 0;
+        const std::uint64_t next = foretold ? 1 + (expected >> static_cast<unsigned>(bit) & 1U) : 0;
         Mixer::Question question;
         question.contexts = {node,
                              field << 8U | node,
@@ -74,8 +74,8 @@ std::uint8_t WordsModel::codeLetter(BitCoder& coder, std::size_t field, std::str
                              three << 8U | node,
                              next << 8U | std::min<std::size_t>(before.size(), 15)};
         question.choices = {node, next};
-        const bool set = m_mixer.code(coder, (letter >> static_cast<unsigned>(bit) & 1U) != 0,
-                                      question);
+        const bool set =
+            m_mixer.code(coder, (letter >> static_cast<unsigned>(bit) & 1U) != 0, question);
         node = node << 1U | (set ? 1U : 0U);
     }
     return static_cast<std::uint8_t>(node & 0xFFU);

@@ -55,7 +55,8 @@ TEST(Contents, TakesTheShortestForm) {
         const Container container = packContents(texture);
         EXPECT_LE(container.bytes.size(), packTexture(texture).bytes.size());
         EXPECT_LE(container.bytes.size(), modelled(texture).size());
-        EXPECT_EQ(container.method == Method::ModelledRuns, container.bytes.front() == kModelledForm);
+        EXPECT_EQ(container.method == Method::ModelledRuns,
+                  container.bytes.front() == kModelledForm);
         if (container.method == Method::ModelledRuns) ++modelledRuns;
         const Container plain = packContents(texture, {MethodChoice::PlainRunsOnly});
         EXPECT_EQ(plain.method, Method::PlainRuns);
