@@ -5,10 +5,9 @@
 #include <chrono>
 #include <cstdio>
 #include <filesystem>
+#include <jxl/encode.h>
 #include <string>
 #include <vector>
-
-#include <jxl/encode.h>
 #include <webp/decode.h>
 #include <webp/encode.h>
 
@@ -25,8 +24,8 @@ std::vector<std::uint8_t> rgbaOf(const Texture& texture) {
     for (const pantile::core::PaletteIndex cell : texture.grid().cells()) {
         const bool clear = palette.transparent() == cell;
         const pantile::core::Rgb8 colour = clear ? pantile::core::Rgb8{} : palette[cell];
-        rgba.insert(rgba.end(), {colour.r, colour.g, colour.b,
-                                 static_cast<std::uint8_t>(clear ? 0 : 255)});
+        rgba.insert(rgba.end(),
+                    {colour.r, colour.g, colour.b, static_cast<std::uint8_t>(clear ? 0 : 255)});
     }
     return rgba;
 }
@@ -136,7 +135,8 @@ int main(int count, char** arguments) {
     std::sort(folders.begin(), folders.end());
     double ofWebp = 0;
     double ofJxl = 0;
-    std::puts("class          n   code  runs  webp   jxl  /webp /jxl longest  write/read ms (webp)");
+    std::puts(
+        "class          n   code  runs  webp   jxl  /webp /jxl longest  write/read ms (webp)");
     for (const std::filesystem::path& folder : folders) {
         Sums sums;
         for (const Texture& texture : pantile::bench::texturesIn(folder)) measure(texture, sums);

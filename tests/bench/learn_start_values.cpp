@@ -75,7 +75,8 @@ void learn(Rows& rows, const std::vector<core::Texture>& textures, double part) 
         bytes += static_cast<double>(coder.finish().size());
         follow(rows, start, model.mixer().weights(), part);
     }
-    std::fprintf(stderr, "mean bytes of cells: %.2f\n", bytes / static_cast<double>(textures.size()));
+    std::fprintf(stderr, "mean bytes of cells: %.2f\n",
+                 bytes / static_cast<double>(textures.size()));
 }
 
 }  // namespace

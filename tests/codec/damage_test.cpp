@@ -170,7 +170,8 @@ TEST(Damage, TellsForgedContentsBehindRightCheckValues) {
     EXPECT_EQ(harvestOf(good).found.size(), 1U);
     for (const auto& [at, byte, words] :
          std::vector<std::tuple<std::size_t, std::uint8_t, std::string>>{
-             {0, 2, "made by a newer Pantile: it holds form 2"},
+             {0, 3, "made by a newer Pantile: it holds form 3"},
+             {0, 2, "the modelled runs of the code are damaged"},
              {2, 255, "a run is cut short"},
              {4, 200, "palette"},
              {11, 9, "packed by method 9"},

@@ -115,6 +115,14 @@ TEST(Repair, HealsTwoSlipsInDifferentLinesInAtLeast99OfAHundred) {
     EXPECT_GE(healed * 100, kTries * 99);
 }
 
+/// Whether an inner line of a code checks as the one of that number.
+bool stillChecks(const std::string& line, std::size_t number) {
+    Symbols symbols;
+    for (const char c : line.substr(1))
+        symbols.push_back(static_cast<std::uint8_t>(kBase58Digits.find(c)));
+    return toldLineNumber(symbols) == number;
+}
+
 TEST(Repair, HealsTwoLookAlikesInOneLine) {
     const core::Texture texture = tests::noisyTexture();
     Lines lines = linesOf(tests::codeOf(texture));
@@ -128,11 +136,12 @@ TEST(Repair, HealsTwoLookAlikesInOneLine) {
                 ++slips;
             }
         }
-        if (slips < 2) continue;
+        // Two slips that keep the line check, one pair of 58, tell no place.
+        if (slips < 2 || stillChecks(typed[i], i + 1)) continue;
         ++tried;
         expectHealed(joined(typed, "\n"), texture, 2);
     }
-    EXPECT_GT(tried, 3);
+    EXPECT_GT(tried, 2);
 }
 
 TEST(Repair, HealsSwapsThatNoLineCheckNotices) {
