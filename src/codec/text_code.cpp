@@ -7,9 +7,10 @@
 namespace pantile::codec {
 
 core::Result<TextCode> encodeTextCode(const core::Texture& texture, const EncodeOptions& options) {
-    const Container container = packContents(texture, options);
+    Container container = packContents(texture, options);
     PANTILE_ASSIGN_OR_RETURN(std::string text, armoured(container.bytes));
-    return TextCode{std::move(text), container.bytes.size(), container.method};
+    const std::size_t size = container.bytes.size();
+    return TextCode{std::move(text), size, container.method, std::move(container.bytes)};
 }
 
 }  // namespace pantile::codec

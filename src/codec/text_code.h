@@ -4,7 +4,9 @@
 // Authority: docs/code-format.md.
 
 #include <cstddef>
+#include <cstdint>
 #include <string>
+#include <vector>
 
 #include "codec/contents.h"
 #include "codec/harvest.h"
@@ -17,6 +19,7 @@ struct TextCode {
     std::string text;       ///< Lines joined by '\n', none behind the last.
     std::size_t bytes = 0;  ///< Before the armour.
     Method method = Method::PlainRuns;
+    std::vector<std::uint8_t> container;  ///< Those bytes, for cutting them into parts.
 };
 
 /// Errors: TooLarge if the bytes are more than the armour can count, which no texture reaches.

@@ -9,7 +9,7 @@ using core::Result;
 
 Result<std::vector<SharedCode>> makeCodes(const catalogue::Library& library,
                                           const std::vector<core::TextureId>& ids,
-                                          const codec::EncodeOptions& options,
+                                          const ShareOptions& options,
                                           const core::Progress& progress) {
     std::vector<SharedCode> codes;
     for (const core::TextureId id : ids) {
@@ -18,9 +18,11 @@ Result<std::vector<SharedCode>> makeCodes(const catalogue::Library& library,
         PANTILE_ASSIGN_OR_RETURN(const catalogue::TextureRecord record,
                                  catalogue::readTexture(library, id));
         PANTILE_ASSIGN_OR_RETURN(codec::TextCode code,
-                                 codec::encodeTextCode(record.texture, options));
-        codes.push_back(
-            {id, record.row.title, record.row.author, record.row.licence, std::move(code)});
+                                 codec::encodeTextCode(record.texture, options.code));
+        Credit credit{record.row.title, record.row.author, record.row.licence};
+        PANTILE_ASSIGN_OR_RETURN(std::vector<std::string> posts,
+                                 codePosts(code.container, credit, options.posts));
+        codes.push_back({id, std::move(credit), std::move(code), std::move(posts)});
     }
     progress.tell(std::ssize(ids), std::ssize(ids), "");
     return codes;

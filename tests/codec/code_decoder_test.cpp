@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 
 #include "code_support.h"
+#include "codec/parts.h"
 #include "support/temporary_folder.h"
 
 namespace pantile::codec {
@@ -33,7 +34,10 @@ TEST(CodeDecoder, AgreesWithOursOnRandomTextures) {
             i % 3 == 0 ? MethodChoice::PlainRunsOnly : MethodChoice::Shortest,
             i % 5 == 0 ? PaletteForm::ByFingerprint : PaletteForm::Inside};
         std::ofstream file(folder.path() / (std::to_string(i) + ".txt"));
-        file << tests::codeVectorText(texture, options);
+        file << tests::codeVectorText(texture, options) << "parts:\n";
+        const auto parts = static_cast<std::size_t>(random.between(2, 9));
+        const auto codes = armouredParts(packTexture(texture, options).bytes, parts);
+        for (const std::string& code : *codes) file << code << '\n';
     }
     EXPECT_EQ(decoderStatus("'" + folder.path().string() + "'/*.txt"), 0);
 }

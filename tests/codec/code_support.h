@@ -119,9 +119,11 @@ struct CodeVector {
     std::string method;
     std::vector<std::uint8_t> bytes;
     std::string code;
+    std::string parts;  ///< The same in parts, one behind the other; or empty.
 };
 
-inline CodeVector readCodeVector(const std::filesystem::path& path) {
+/// The fields of a vector file by name; those of several lines joined by line feeds.
+inline std::map<std::string, std::string> readFields(const std::filesystem::path& path) {
     std::ifstream file(path);
     std::map<std::string, std::string> fields;
     std::string key;
@@ -135,6 +137,11 @@ inline CodeVector readCodeVector(const std::filesystem::path& path) {
             fields[key] = line.size() > colon + 2 ? line.substr(colon + 2) : "";
         }
     }
+    return fields;
+}
+
+inline CodeVector readCodeVector(const std::filesystem::path& path) {
+    std::map<std::string, std::string> fields = readFields(path);
     const auto numbers = [&](const std::string& field, int base) {
         std::vector<std::uint8_t> list;
         std::istringstream stream(fields[field]);
@@ -172,7 +179,8 @@ inline CodeVector readCodeVector(const std::filesystem::path& path) {
         options,
         fields["method"],
         numbers("bytes", 16),
-        fields["code"]};
+        fields["code"],
+        fields["parts"]};
 }
 
 /// The text of a vector file for the texture at `place` of a container, as readCodeVector takes it.
@@ -204,16 +212,21 @@ inline std::string codeVectorText(const core::Texture& texture,
     return codeVectorText(texture, options, codec::packContents(texture, options), 0);
 }
 
-/// All of them, by name. Fails the test if there are none.
-inline std::vector<CodeVector> readCodeVectors() {
+/// The vector files of a folder of tests/data, by name. Fails the test if there are none.
+inline std::vector<std::filesystem::path> vectorFiles(const std::string& folder) {
     std::vector<std::filesystem::path> paths;
-    for (const auto& entry : std::filesystem::directory_iterator(PANTILE_TEST_DATA "/codes")) {
+    for (const auto& entry : std::filesystem::directory_iterator(PANTILE_TEST_DATA "/" + folder)) {
         if (entry.path().extension() == ".txt") paths.push_back(entry.path());
     }
     std::sort(paths.begin(), paths.end());
+    EXPECT_FALSE(paths.empty());
+    return paths;
+}
+
+/// All frozen vectors, by name.
+inline std::vector<CodeVector> readCodeVectors() {
     std::vector<CodeVector> vectors;
-    for (const auto& path : paths) vectors.push_back(readCodeVector(path));
-    EXPECT_FALSE(vectors.empty());
+    for (const auto& path : vectorFiles("codes")) vectors.push_back(readCodeVector(path));
     return vectors;
 }
 

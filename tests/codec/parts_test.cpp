@@ -57,6 +57,20 @@ TEST(Parts, AreCutAsEvenlyAsCanBe) {
     }
 }
 
+TEST(Parts, AreWrittenAndReadAsTheFrozenVectorSays) {
+    int vectors = 0;
+    for (const tests::CodeVector& vector : tests::readCodeVectors()) {
+        if (vector.parts.empty()) continue;
+        ++vectors;
+        const auto count = static_cast<std::size_t>(
+                               std::count(vector.parts.begin(), vector.parts.end(), kEndMark)) /
+                           2;
+        EXPECT_EQ(joined(*armouredParts(vector.bytes, count), "\n"), vector.parts);
+        expectHolds(vector.parts, vector.texture);
+    }
+    EXPECT_EQ(vectors, 1);
+}
+
 TEST(Parts, RefuseNumbersThatCannotBe) {
     const Bytes bytes(20);
     EXPECT_THAT(armouredParts(bytes, 0), failsWith(ErrorKind::InvalidInput, "into 0 parts"));

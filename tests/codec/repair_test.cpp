@@ -63,6 +63,24 @@ TEST(Repair, HealsAnyOneSlipAnywhere) {
     }
 }
 
+TEST(Repair, PutsTheFrozenVectorsRight) {
+    for (const auto& path : tests::vectorFiles("damaged_codes")) {
+        std::map<std::string, std::string> fields = tests::readFields(path);
+        const Harvest right = harvestCodes(fields["code"]);
+        const Harvest harvest = harvestCodes(fields["damaged"]);
+        ASSERT_EQ(right.found.size(), 1U) << path;
+        ASSERT_EQ(harvest.found.size(), 1U) << path;
+        EXPECT_EQ(harvest.found[0].texture, right.found[0].texture) << path;
+        EXPECT_TRUE(harvest.damaged.empty()) << path;
+        std::string said = joined(harvest.found[0].repairs, "\n");
+        // In the files colons end the names of fields.
+        for (std::size_t at = 0; (at = said.find(": ", at)) != std::string::npos;) {
+            said.replace(at, 2, ", ");
+        }
+        EXPECT_EQ(said, fields["slips"]) << path;
+    }
+}
+
 TEST(Repair, HealsOneSlipInsideForeignText) {
     const core::Texture texture = tests::usualTexture(6);
     const std::string code = tests::codeOf(texture);

@@ -49,11 +49,11 @@ def stream_of(code):
     return symbols
 
 
-def container_of(symbols):
+def armoured_bytes(symbols, form):
     require(len(symbols) >= 10, "cut short")
     written = "".join(DIGITS[s] for s in symbols[:-6]).encode("ascii")
     require(number(symbols[-6:]) == zlib.crc32(written), "CRC-32")
-    require(symbols[0] == 1, "armour form")
+    require(symbols[0] == form, "armour form")
     length = number(symbols[1:4])
     blocks = symbols[4:-6]
     require(len(blocks) == length // 8 * 11 + BLOCK_SYMBOLS[length % 8], "length")
@@ -100,6 +100,31 @@ class Reader:
             raise Refused("UTF-8") from None
         require(len(text) <= most_characters, "text length")
         return text
+
+
+def part_of(code):
+    """Number, number of parts, check value of the whole, and the slice."""
+    reader = Reader(armoured_bytes(stream_of(code), 2))
+    part, parts = reader.varint() + 1, reader.varint() + 1
+    require(2 <= parts <= 8192 and part <= parts, "number of the part")
+    whole = int.from_bytes(reader.take(4), "big")
+    piece = reader.data[reader.at:]
+    require(piece, "empty part")
+    return part, parts, whole, piece
+
+
+def joined_container(codes):
+    """The container of codes that are the parts of one, in any order."""
+    taken = [part_of(code) for code in codes]
+    require(len({(parts, whole) for _, parts, whole, _ in taken}) == 1, "parts of several codes")
+    slices = {part: piece for part, _, _, piece in taken}
+    parts, whole = taken[0][1:3]
+    require(sorted(slices) == list(range(1, parts + 1)), "a part is missing")
+    data = b"".join(slices[part] for part in sorted(slices))
+    share, more = divmod(len(data), parts)
+    require(all(len(slices[part]) == share + (part <= more) for part in slices), "uneven parts")
+    require(zlib.crc32(data) == whole, "CRC-32 of the whole")
+    return data
 
 
 def cells_of(method, data, count, colours):
@@ -179,8 +204,12 @@ def texture_of(data):
     return texture
 
 
+def container_of(code):
+    return armoured_bytes(stream_of(code), 1)
+
+
 def decode(code, palettes):
-    return textures_of(container_of(stream_of(code)), palettes)
+    return textures_of(container_of(code), palettes)
 
 
 def fields_of(path):
@@ -204,7 +233,7 @@ def check_vector(path):
     transparent = None if wanted["transparent"] == "none" else int(wanted["transparent"])
     palettes = {fingerprint_of(palette, transparent): (palette, transparent)}
     got = decode(wanted["code"], palettes)[int(wanted.get("place", "0"))]
-    data = container_of(stream_of(wanted["code"]))
+    data = container_of(wanted["code"])
     by_fingerprint = wanted["palette-form"] == "by-fingerprint"
     pairs = {
         "bytes": (data, bytes.fromhex(wanted["bytes"].replace("\n", " "))),
@@ -215,6 +244,9 @@ def check_vector(path):
         "cells": (got["cells"], [int(cell) for cell in wanted["cells"].split()]),
         "tags": (got["tags"], wanted["tags"].split()),
     }
+    if "parts" in wanted:
+        codes = ["0I" + code for code in wanted["parts"].split("0I")[1:]]
+        pairs["parts"] = (joined_container([code.strip() for code in codes[::-1]]), data)
     for field in ("title", "author", "licence", "method"):
         pairs[field] = (got[field], wanted[field])
     return [field for field, (have, want) in pairs.items() if have != want]
