@@ -19,7 +19,7 @@ constexpr std::array<PostSyntax, 4> kSyntaxes = {PostSyntax::Plain, PostSyntax::
 
 std::vector<std::string> postsOf(const core::Texture& texture, const PostOptions& options) {
     const core::TextureText& text = texture.text();
-    const auto posts = codePosts(codec::packTexture(texture).bytes,
+    const auto posts = codePosts(codec::packContents(texture).bytes,
                                  {text.title, text.author, text.licence}, options);
     EXPECT_THAT(posts, isOk());
     return posts ? *posts : std::vector<std::string>();
@@ -82,7 +82,7 @@ TEST(CodePosts, SayWhoMadeTheTextureAndWhichPartTheyAre) {
     const auto whole = postsOf(texture, {PostSyntax::Plain, std::nullopt});
     ASSERT_EQ(whole.size(), 1U);
     EXPECT_EQ(whole[0], "Kelp, by Mara Quill, CC0-1.0:\n" + tests::codeOf(texture));
-    const auto parts = postsOf(texture, {PostSyntax::Chat, 280});
+    const auto parts = postsOf(texture, {PostSyntax::Chat, 200});
     ASSERT_GE(parts.size(), 2U);
     for (std::size_t i = 0; i < parts.size(); ++i) {
         EXPECT_NE(parts[i].find(", part " + std::to_string(i + 1) + " of " +
@@ -136,7 +136,7 @@ const std::vector<std::string>& hostileTitles() {
 
 TEST(CodePosts, AreReadBackWhateverTheWordsSay) {
     const core::Texture texture = titled("Kelp");
-    const auto container = codec::packTexture(texture).bytes;
+    const auto container = codec::packContents(texture).bytes;
     for (const std::string& title : hostileTitles()) {
         for (const PostSyntax syntax : kSyntaxes) {
             for (const auto limit :
