@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -25,5 +26,9 @@ struct TextCode {
 /// Errors: TooLarge if the bytes are more than the armour can count, which no texture reaches.
 core::Result<TextCode> encodeTextCode(const core::Texture& texture,
                                       const EncodeOptions& options = {});
+
+/// All `textures` in one code. Errors: as packSet; TooLarge as above.
+core::Result<TextCode> encodeSetCode(std::span<const core::Texture> textures,
+                                     const EncodeOptions& options = {});
 
 }  // namespace pantile::codec

@@ -74,8 +74,8 @@ std::uint8_t WordsModel::codeLetter(BitCoder& coder, std::size_t field, std::str
                              three << 8U | node,
                              next << 8U | std::min<std::size_t>(before.size(), 15)};
         question.choices = {node, next};
-        const bool set =
-            m_mixer.code(coder, (letter >> static_cast<unsigned>(bit) & 1U) != 0, question);
+        const bool set = m_mixer.code(
+            coder, (unsigned{letter} >> static_cast<unsigned>(bit) & 1U) != 0, question);
         node = node << 1U | (set ? 1U : 0U);
     }
     return static_cast<std::uint8_t>(node & 0xFFU);

@@ -1,11 +1,29 @@
 #include "tasks/share_codes.h"
 
+#include <string>
+#include <utility>
+
 #include "catalogue/palettes.h"
 #include "catalogue/reader.h"
 
 namespace pantile::tasks {
 
 using core::Result;
+
+namespace {
+
+/// How many textures there are, and author and licence where all have the same.
+Credit commonCredit(const std::vector<core::Texture>& textures) {
+    Credit credit{std::to_string(textures.size()) + " textures", textures.front().text().author,
+                  textures.front().text().licence};
+    for (const core::Texture& texture : textures) {
+        if (texture.text().author != credit.author) credit.author.clear();
+        if (texture.text().licence != credit.licence) credit.licence.clear();
+    }
+    return credit;
+}
+
+}  // namespace
 
 Result<std::vector<SharedCode>> makeCodes(const catalogue::Library& library,
                                           const std::vector<core::TextureId>& ids,
@@ -22,10 +40,26 @@ Result<std::vector<SharedCode>> makeCodes(const catalogue::Library& library,
         Credit credit{record.row.title, record.row.author, record.row.licence};
         PANTILE_ASSIGN_OR_RETURN(std::vector<std::string> posts,
                                  codePosts(code.container, credit, options.posts));
-        codes.push_back({id, std::move(credit), std::move(code), std::move(posts)});
+        codes.push_back({{id}, std::move(credit), std::move(code), std::move(posts)});
     }
     progress.tell(std::ssize(ids), std::ssize(ids), "");
     return codes;
+}
+
+Result<SharedCode> makeSetCode(const catalogue::Library& library,
+                               const std::vector<core::TextureId>& ids,
+                               const ShareOptions& options) {
+    std::vector<core::Texture> textures;
+    for (const core::TextureId id : ids) {
+        PANTILE_ASSIGN_OR_RETURN(catalogue::TextureRecord record,
+                                 catalogue::readTexture(library, id));
+        textures.push_back(std::move(record.texture));
+    }
+    PANTILE_ASSIGN_OR_RETURN(codec::TextCode code, codec::encodeSetCode(textures, options.code));
+    Credit credit = commonCredit(textures);
+    PANTILE_ASSIGN_OR_RETURN(std::vector<std::string> posts,
+                             codePosts(code.container, credit, options.posts));
+    return SharedCode{ids, std::move(credit), std::move(code), std::move(posts)};
 }
 
 codec::PaletteLookup paletteLookup(const catalogue::Library& library) {

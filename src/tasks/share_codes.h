@@ -21,7 +21,7 @@ struct ShareOptions {
 };
 
 struct SharedCode {
-    core::TextureId id;
+    std::vector<core::TextureId> ids;  ///< What it holds: one texture, or those of a set.
     Credit credit;
     codec::TextCode code;
     std::vector<std::string> posts;  ///< What to paste; the code alone if nothing else was asked.
@@ -33,6 +33,12 @@ core::Result<std::vector<SharedCode>> makeCodes(const catalogue::Library& librar
                                                 const std::vector<core::TextureId>& ids,
                                                 const ShareOptions& options,
                                                 const core::Progress& progress = {});
+
+/// One code for all of `ids`; its words name what is the same in all of them. Errors: as makeCodes
+/// and codec::encodeSetCode.
+core::Result<SharedCode> makeSetCode(const catalogue::Library& library,
+                                     const std::vector<core::TextureId>& ids,
+                                     const ShareOptions& options);
 
 /// Finds palettes that the library knows, for codes that carry only a palette's fingerprint.
 /// Ownership: `library` must outlive the function.

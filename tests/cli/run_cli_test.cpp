@@ -415,5 +415,37 @@ TEST_F(Cli, HelpKnowsEveryCommand) {
     EXPECT_EQ(m_cli.runBare({"--version"}).out, "pantile 0.1.0\n");
 }
 
+TEST_F(Cli, OneCodeHoldsASet) {
+    addTiles(3);
+    const CliAnswer one = json({"code", "all"});
+    const CliAnswer set = json({"code", "all", "--set"});
+    ASSERT_EQ(set.exitCode, 0) << set.err;
+    const QJsonArray codes = set.json()["codes"].toArray();
+    ASSERT_EQ(codes.size(), 1);
+    const QJsonObject code = codes[0].toObject();
+    EXPECT_TRUE(code["id"].isNull());
+    EXPECT_EQ(code["ids"].toArray().size(), 3);
+    EXPECT_EQ(text(code["method"]), QStringLiteral("modelled runs"));
+    int oneByOne = 0;
+    const QJsonArray singles = one.json()["codes"].toArray();
+    for (const QJsonValue& each : singles) {
+        oneByOne += each.toObject()["bytes"].toInt();
+    }
+    EXPECT_LT(code["bytes"].toInt(), oneByOne);
+
+    const CliAnswer posts = run({"code", "all", "--set", "--for", "markdown", "--limit", "160"});
+    EXPECT_NE(posts.out.find("3 textures"), std::string::npos) << posts.out;
+    const CliAnswer read = json({"read"}, posts.out);
+    EXPECT_EQ(read.json()["textures"].toArray().size(), 3);
+    EXPECT_TRUE(read.json()["damaged"].toArray().isEmpty());
+}
+
+TEST_F(Cli, ASetHasNoPlainRuns) {
+    addTiles(2);
+    const CliAnswer answer = run({"code", "all", "--set", "--plain-runs"});
+    EXPECT_EQ(answer.exitCode, 1);
+    EXPECT_NE(answer.err.find("plain runs hold one texture"), std::string::npos) << answer.err;
+}
+
 }  // namespace
 }  // namespace pantile::cli

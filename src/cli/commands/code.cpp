@@ -21,7 +21,9 @@ constexpr std::array<Choice<tasks::PostSyntax>, 4> kSyntaxes = {{
 }};
 
 QJsonObject codeJson(const tasks::SharedCode& shared) {
-    return {{"id", jsonNumber(shared.id.value)},
+    const bool isSet = shared.ids.size() > 1;
+    return {{"id", isSet ? QJsonValue() : QJsonValue(jsonNumber(shared.ids.front().value))},
+            {"ids", jsonArray(shared.ids, [](core::TextureId id) { return jsonNumber(id.value); })},
             {"title", jsonText(shared.credit.title)},
             {"code", jsonText(shared.code.text)},
             {"parts", jsonTexts(shared.posts)},
@@ -60,14 +62,24 @@ Result<tasks::ShareOptions> shareOptions(const Arguments& arguments) {
     return options;
 }
 
+Result<std::vector<tasks::SharedCode>> codesFor(const catalogue::Library& library,
+                                                const std::vector<core::TextureId>& ids,
+                                                const tasks::ShareOptions& options, bool asSet,
+                                                const core::Progress& progress) {
+    if (!asSet || ids.empty()) return tasks::makeCodes(library, ids, options, progress);
+    PANTILE_ASSIGN_OR_RETURN(tasks::SharedCode shared, tasks::makeSetCode(library, ids, options));
+    return std::vector<tasks::SharedCode>{std::move(shared)};
+}
+
 Result<Outcome> run(Session& session, const Arguments& arguments) {
     PANTILE_ASSIGN_OR_RETURN(const tasks::ShareOptions options, shareOptions(arguments));
     PANTILE_ASSIGN_OR_RETURN(const auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const Selection selection,
                              selectTextures(library, arguments.positional()));
-    PANTILE_ASSIGN_OR_RETURN(const auto codes,
-                             tasks::makeCodes(library, selection.ids, options, session.progress()));
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto codes,
+        codesFor(library, selection.ids, options, arguments.has("--set"), session.progress()));
     if (session.json) {
         printJson(session.out, {{"codes", jsonArray(codes, codeJson)}});
         return Outcome::Done;
@@ -87,6 +99,7 @@ Command codeCommand() {
         "Prints textures as codes to paste into chat and forums.",
         {"SELECTION [options]"},
         {
+            {"--set", OptionKind::Flag, "", "one code for all of them, shorter than one for each"},
             {"--plain-runs", OptionKind::Flag, "", "the simple method, which anyone can decode"},
             {"--without-palette", OptionKind::Flag, "",
              "name the palette only; readers must have it already"},
