@@ -37,7 +37,8 @@ TEST(Contents, ModelledRunsHoldWordsAndTransparency) {
     text.licence = "CC BY-SA 4.0";
     text.tags = {"brass", "kelp", "näss"};
     for (const core::PaletteIndex transparent : std::vector<core::PaletteIndex>{0, 1, 4}) {
-        const auto colours = tests::randomPalette(random, 5).colours();
+        const core::Palette drawn = tests::randomPalette(random, 5);
+        const auto colours = drawn.colours();
         const auto palette = core::Palette::create({colours.begin(), colours.end()}, transparent);
         const auto texture =
             core::Texture::create(tests::randomGrid(random, {9, 7}, 5), *palette, text);
