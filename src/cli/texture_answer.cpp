@@ -1,6 +1,12 @@
 #include "cli/texture_answer.h"
 
+#include <ostream>
+
 namespace pantile::cli {
+
+void printRepairs(std::ostream& out, const std::vector<std::string>& repairs) {
+    for (const std::string& repair : repairs) out << "  put right: " << repair << '\n';
+}
 
 std::string spokenTime(std::int64_t milliseconds) {
     constexpr std::int64_t kMinute = 60'000;

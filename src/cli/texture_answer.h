@@ -3,9 +3,11 @@
 // Textures and figures in answers for people.
 
 #include <cstdint>
+#include <iosfwd>
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "catalogue/texture_row.h"
 #include "cli/table.h"
@@ -13,6 +15,9 @@
 namespace pantile::cli {
 
 Table textureTable(std::span<const catalogue::TextureRow> rows);
+
+/// A line for each thing that was put right in a code.
+void printRepairs(std::ostream& out, const std::vector<std::string>& repairs);
 
 /// "1 min 12 s", "8.4 s".
 std::string spokenTime(std::int64_t milliseconds);

@@ -1,47 +1,76 @@
 #include "codec/armour.h"
 
 #include <algorithm>
+#include <array>
 
 #include "codec/checksum.h"
 
 namespace pantile::codec {
 namespace {
 
-// A unit modulo 58, so that one wrong symbol always changes the sum; of order 28, so that no two of
-// 28 symbols in a row weigh the same.
-constexpr unsigned kWeight = 3;
 constexpr std::size_t kLengthSymbols = kHeadSymbols - 1;
 
 core::Error corrupt(std::string message) {
     return {core::ErrorKind::Corrupt, std::move(message), "ask for the code again"};
 }
 
+constexpr std::size_t kWeightPeriod = 28;  // 3^28 = 1 modulo 58.
+
+constexpr std::array<unsigned, kWeightPeriod> makeWeights() {
+    std::array<unsigned, kWeightPeriod> weights{};
+    unsigned weight = 1;
+    for (unsigned& one : weights) {
+        weight = weight * kLineWeight % kBase;
+        one = weight;
+    }
+    return weights;
+}
+
+constexpr auto kWeights = makeWeights();  // Of the last symbol, the one before, and so on.
+
 unsigned weightedSum(SymbolSpan data) {
-    unsigned sum = 0;
-    for (const std::uint8_t symbol : data) sum = (sum + symbol) * kWeight % kBase;
-    return sum;
+    std::size_t sum = 0;
+    std::size_t weight = 0;
+    for (std::size_t at = data.size(); at > 0; --at) {
+        sum += data[at - 1] * kWeights[weight];
+        if (++weight == kWeightPeriod) weight = 0;
+    }
+    return static_cast<unsigned>(sum % kBase);
 }
 
 /// Head, payload and check value.
-Symbols framed(std::span<const std::uint8_t> bytes) {
-    Symbols symbols = {kWholeCode};
+Symbols framed(std::span<const std::uint8_t> bytes, ArmourForm form) {
+    Symbols symbols = {static_cast<std::uint8_t>(form)};
     appendNumber(symbols, bytes.size(), kLengthSymbols);
     appendBlocks(symbols, bytes);
-    appendNumber(symbols, crc32Of(toText(symbols)), kCheckSymbols);
+    appendNumber(symbols, crc32OfLetters(symbols), kCheckSymbols);
     return symbols;
+}
+
+std::size_t linesFor(std::size_t symbols) {
+    const std::size_t behindFirst = symbols - std::min(symbols, kFirstLineData);
+    return 1 + (behindFirst + kFurtherLineData - 1) / kFurtherLineData;
 }
 
 }  // namespace
 
 CodeShape CodeShape::of(std::size_t bytes) {
     const std::size_t symbols = kHeadSymbols + blockSymbols(bytes) + kCheckSymbols;
-    const std::size_t behindFirst = symbols - std::min(symbols, kFirstLineData);
-    return {symbols, 1 + (behindFirst + kFurtherLineData - 1) / kFurtherLineData};
+    return {symbols, linesFor(symbols)};
 }
 
 std::size_t CodeShape::lineSymbols(std::size_t line) const {
-    const std::size_t before = line == 1 ? 0 : kFirstLineData + (line - 2) * kFurtherLineData;
-    return 1 + std::min(line == 1 ? kFirstLineData : kFurtherLineData, symbols - before);
+    return 1 + std::min(line == 1 ? kFirstLineData : kFurtherLineData, symbols - lineBegin(line));
+}
+
+std::size_t CodeShape::lineBegin(std::size_t line) {
+    return line == 1 ? 0 : kFirstLineData + (line - 2) * kFurtherLineData;
+}
+
+std::size_t CodeShape::characters() const {
+    constexpr std::size_t kMoreInEachLine = 3;  // Its mark, its check and a line feed.
+    constexpr std::size_t kEndMarks = 2;
+    return symbols + kMoreInEachLine * lines + kEndMarks - 1;
 }
 
 std::uint8_t lineCheck(SymbolSpan data, std::size_t line) {
@@ -57,20 +86,23 @@ std::size_t toldBytes(SymbolSpan symbols) {
     return static_cast<std::size_t>(*readNumber(symbols.subspan(1, kLengthSymbols)));
 }
 
-core::Result<std::string> armoured(std::span<const std::uint8_t> bytes) {
+core::Result<std::string> armoured(std::span<const std::uint8_t> bytes, ArmourForm form) {
     if (bytes.size() > kMaxArmouredBytes) {
         return core::Error{core::ErrorKind::TooLarge,
                            "a code holds at most " + std::to_string(kMaxArmouredBytes) +
                                " bytes, not " + std::to_string(bytes.size()),
                            "share a smaller texture"};
     }
-    const Symbols symbols = framed(bytes);
-    const CodeShape shape = CodeShape::of(bytes.size());
+    return writtenLines(framed(bytes, form));
+}
+
+std::string writtenLines(SymbolSpan symbols) {
+    const CodeShape shape{symbols.size(), linesFor(symbols.size())};
     std::string text;
-    SymbolSpan rest = symbols;
+    text.reserve(shape.characters());
     for (std::size_t line = 1; line <= shape.lines; ++line) {
-        const SymbolSpan data = rest.first(shape.lineSymbols(line) - 1);
-        rest = rest.subspan(data.size());
+        const SymbolSpan data =
+            symbols.subspan(CodeShape::lineBegin(line), shape.lineSymbols(line) - 1);
         text += kLineMark;
         if (line == 1) text += kEndMark;
         text += toText(data);
@@ -80,15 +112,14 @@ core::Result<std::string> armoured(std::span<const std::uint8_t> bytes) {
     return text;
 }
 
-core::Result<std::vector<std::uint8_t>> openArmour(SymbolSpan symbols) {
+core::Result<OpenedArmour> openArmour(SymbolSpan symbols) {
     if (symbols.size() < kHeadSymbols + kCheckSymbols) return corrupt("the code is cut short");
     const SymbolSpan checked = symbols.first(symbols.size() - kCheckSymbols);
-    const std::optional<std::uint64_t> check = readNumber(symbols.last(kCheckSymbols));
-    if (check != crc32Of(toText(checked))) {
+    if (readNumber(symbols.last(kCheckSymbols)) != crc32OfLetters(checked)) {
         return core::Error{core::ErrorKind::ChecksumMismatch,
                            "the check value of the code does not fit", "ask for the code again"};
     }
-    if (symbols.front() != kWholeCode) {
+    if (!isKnownForm(symbols.front())) {
         return core::Error{core::ErrorKind::Unsupported,
                            "made by a newer Pantile: the code is of form " +
                                std::to_string(symbols.front()) + ", which is not known here",
@@ -102,7 +133,7 @@ core::Result<std::vector<std::uint8_t>> openArmour(SymbolSpan symbols) {
     std::optional<std::vector<std::uint8_t>> read =
         readBlocks(checked.subspan(kHeadSymbols), bytes);
     if (!read) return corrupt("a block of the code is above what its bytes can hold");
-    return std::move(*read);
+    return OpenedArmour{static_cast<ArmourForm>(symbols.front()), std::move(*read)};
 }
 
 }  // namespace pantile::codec

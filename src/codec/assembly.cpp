@@ -24,7 +24,8 @@ std::optional<CodeShape> toldShape(const PieceList& list) {
 void appendData(Assembly& assembly, const PieceList& list, const Piece& piece, std::size_t count) {
     const SymbolSpan data = list.symbolsOf(piece).first(count - 1);
     assembly.symbols.insert(assembly.symbols.end(), data.begin(), data.end());
-    assembly.end = std::max(assembly.end, piece.glyph + 1);
+    // Its symbols stand behind its mark, with or without gaps.
+    assembly.end = std::max(assembly.end, piece.glyph + 1 + count);
 }
 
 }  // namespace

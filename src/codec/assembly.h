@@ -14,7 +14,7 @@ namespace pantile::codec {
 
 struct Assembly {
     Symbols symbols;      ///< As openArmour takes them.
-    std::size_t end = 0;  ///< The glyph behind the mark of the last line taken.
+    std::size_t end = 0;  ///< A glyph near the end of the last line taken, not behind it.
 };
 
 /// Line after line as they follow in the text, others between them left out.

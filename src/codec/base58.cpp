@@ -5,6 +5,8 @@
 #include <cassert>
 #include <limits>
 
+#include "codec/checksum.h"
+
 namespace pantile::codec {
 namespace {
 
@@ -19,6 +21,18 @@ std::string toText(SymbolSpan symbols) {
     text.reserve(symbols.size());
     for (const std::uint8_t symbol : symbols) text += kBase58Digits[symbol];
     return text;
+}
+
+std::uint32_t crc32OfLetters(SymbolSpan symbols) {
+    std::array<char, 256> letters{};
+    std::uint32_t crc = 0;
+    while (!symbols.empty()) {
+        const std::size_t count = std::min(symbols.size(), letters.size());
+        for (std::size_t i = 0; i < count; ++i) letters[i] = kBase58Digits[symbols[i]];
+        crc = crc32Of(std::string_view(letters.data(), count), crc);
+        symbols = symbols.subspan(count);
+    }
+    return crc;
 }
 
 void appendNumber(Symbols& symbols, std::uint64_t value, std::size_t count) {

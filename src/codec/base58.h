@@ -25,6 +25,9 @@ using SymbolSpan = std::span<const std::uint8_t>;
 /// The symbols as they are written.
 std::string toText(SymbolSpan symbols);
 
+/// The CRC-32 of toText(symbols).
+std::uint32_t crc32OfLetters(SymbolSpan symbols);
+
 /// Appends `value` as exactly `count` symbols, the greatest first; it must fit.
 void appendNumber(Symbols& symbols, std::uint64_t value, std::size_t count);
 

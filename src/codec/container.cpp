@@ -211,17 +211,10 @@ core::Result<core::TextureText> takeWords(FieldReader& reader, const Head& head)
 core::Result<core::Palette> foundPalette(core::Fingerprint fingerprint, const Head& head,
                                          const core::TextureText& text,
                                          const PaletteLookup& lookup) {
-    std::optional<core::Palette> palette = lookup ? lookup(fingerprint) : std::nullopt;
-    const std::string name = text.title.empty() ? "it" : "'" + core::excerpt(text.title) + "'";
-    if (!palette || palette->fingerprint() != fingerprint) {
-        return core::Error{core::ErrorKind::NotFound,
-                           name + " needs the palette " + core::toHex(fingerprint) +
-                               ", which is not in the code and not known here",
-                           "ask for that palette, or for a code with the palette inside"};
-    }
-    if (palette->size() == head.colours) return std::move(*palette);
+    PANTILE_ASSIGN_OR_RETURN(core::Palette palette, paletteFor(fingerprint, text.title, lookup));
+    if (palette.size() == head.colours) return palette;
     return corrupt("the code says " + std::to_string(head.colours) + " colours, and the palette " +
-                   core::toHex(fingerprint) + " has " + std::to_string(palette->size()));
+                   core::toHex(fingerprint) + " has " + std::to_string(palette.size()));
 }
 
 }  // namespace

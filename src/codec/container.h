@@ -1,17 +1,14 @@
 #pragma once
 
-// One texture as bytes: its size, palette, words and packed grid, before the armour makes letters
-// of them. Authority: docs/code-format.md.
+// One texture as bytes (container form 1): its size, palette, words and packed grid, before the
+// armour makes letters of them. Authority: docs/code-format.md.
 
 #include <cstdint>
-#include <functional>
-#include <optional>
 #include <span>
 #include <vector>
 
 #include "codec/grid_form.h"
-#include "core/fingerprint.h"
-#include "core/palette.h"
+#include "codec/palette_lookup.h"
 #include "core/result.h"
 #include "core/texture.h"
 
@@ -26,9 +23,6 @@ struct EncodeOptions {
     MethodChoice method = MethodChoice::Shortest;
     PaletteForm palette = PaletteForm::Inside;
 };
-
-/// Finds a palette that a code names by its fingerprint. May be empty.
-using PaletteLookup = std::function<std::optional<core::Palette>(core::Fingerprint)>;
 
 struct Container {
     Method method = Method::PlainRuns;

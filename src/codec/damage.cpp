@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "codec/armour.h"
+#include "codec/number_list.h"
 
 namespace pantile::codec {
 namespace {
@@ -21,6 +22,11 @@ std::string symbolsInstead(std::size_t line, std::size_t has, std::size_t wants)
     return "line " + std::to_string(line) + " of the code has " + std::to_string(has) +
            " letters between its marks instead of " + std::to_string(wants);
 }
+
+struct Lines {
+    std::size_t first = 1;
+    std::size_t last = 0;
+};
 
 /// Compares the pieces of a text with the lines that a code should have.
 class LineComparison {
@@ -41,17 +47,30 @@ public:
 
     Damage damage() && {
         if (m_reasons.empty()) {
-            note(m_list.pieces.front().glyph, 1,
+            note(m_list.pieces.front().glyph, {},
                  "every line of the code checks, but the whole does not: two slips in one line");
         }
+        if (m_shape) m_damage.part = readPartHead(m_list.symbolsOf(m_list.pieces.front()));
         for (std::size_t i = 0; i < m_reasons.size(); ++i) {
             m_damage.reason += (i == 0 ? "" : "; ") + m_reasons[i];
         }
         if (m_unnamed > 0) m_damage.reason += "; and " + std::to_string(m_unnamed) + " more";
+        m_damage.reason += "; " + request();
         return std::move(m_damage);
     }
 
 private:
+    /// What to ask the friend for who sent the code.
+    std::string request() const {
+        const std::string of = m_damage.part ? " of " + m_damage.part->name() : std::string();
+        if (m_asked.count() == 0) {
+            return m_damage.part ? "ask for " + m_damage.part->name() + " again"
+                                 : "ask for the code again";
+        }
+        return (m_asked.count() == 1 ? "ask for line " : "ask for lines ") + m_asked.told() + of +
+               " again";
+    }
+
     void compareFirst() {
         const Piece& first = m_list.pieces.front();
         if (first.count >= kHeadSymbols) {
@@ -65,11 +84,11 @@ private:
         const std::size_t wants = kFirstLineData + 1;
         const bool alone = first.ended || m_list.pieces.size() == 1;
         if (alone && first.count < wants && !first.ended) {
-            note(first.glyph, 1, "the code is cut short in its first line");
+            note(first.glyph, {}, "the code is cut short in its first line");
         } else if (alone || first.count == wants) {
-            note(first.glyph, 1, "line 1 of the code does not check");
+            note(first.glyph, {1, 1}, "line 1 of the code does not check");
         } else {
-            note(first.glyph, 1, symbolsInstead(1, first.count, wants));
+            note(first.glyph, {1, 1}, symbolsInstead(1, first.count, wants));
         }
     }
 
@@ -106,7 +125,7 @@ private:
             return;
         }
         const std::size_t told = toldLine(piece);
-        const bool isLater = fits(piece, told) && told > m_line;
+        const bool isLater = fits(piece, told) && told > m_line && isTelling(piece, told);
         const bool nextConfirms = next != nullptr && fits(*next, told + 1);
         const bool nextDenies = next != nullptr && fits(*next, m_line + 1);
         if (isLater && !nextDenies && (nextConfirms || next == nullptr)) {
@@ -117,9 +136,15 @@ private:
         noteDamaged(piece, next == nullptr);
     }
 
+    /// Without a first line that checks, short pieces and far numbers fit by chance too often.
+    bool isTelling(const Piece& piece, std::size_t line) const {
+        constexpr std::size_t kMostLost = 8;
+        return m_shape || (piece.count == kFullLine && line <= m_line + kMostLost);
+    }
+
     void take(const Piece& piece, std::size_t line) {
         ++m_good;
-        if (!m_firstGood) m_firstGood = piece.glyph;
+        if (!m_firstGood && isTelling(piece, line)) m_firstGood = piece.glyph;
         m_line = line + 1;
         m_endSeen = piece.ended;
     }
@@ -134,7 +159,7 @@ private:
     void noteMissing(const Piece& piece, std::size_t told) {
         const std::string last = std::to_string(told - 1);
         const bool one = told - 1 == m_line;
-        note(piece.glyph, m_line,
+        note(piece.glyph, {m_line, told - 1},
              one ? "line " + last + " of the code is missing"
                  : "lines " + std::to_string(m_line) + " to " + last + " of the code are missing");
     }
@@ -144,10 +169,10 @@ private:
         const bool cut = isLastPiece && !piece.ended && piece.count < wants;
         if (cut && m_shape) return;  // noteCut tells it.
         if (piece.count == wants || (!m_shape && piece.ended)) {
-            note(piece.glyph, m_line,
+            note(piece.glyph, {m_line, m_line},
                  "line " + std::to_string(m_line) + " of the code does not check");
         } else {
-            note(piece.glyph, m_line, symbolsInstead(m_line, piece.count, wants));
+            note(piece.glyph, {m_line, m_line}, symbolsInstead(m_line, piece.count, wants));
         }
         ++m_line;
         m_endSeen = piece.ended;
@@ -155,13 +180,15 @@ private:
 
     void noteCut() {
         const std::size_t lines = m_shape->lines;
-        note(m_list.pieces.front().glyph, m_line,
+        note(m_list.pieces.front().glyph, {m_line, lines},
              "the code is cut short: it has " + std::to_string(m_line - 1) + " of " +
                  std::to_string(lines) + " lines");
     }
 
-    void note(std::size_t glyph, std::size_t line, std::string reason) {
-        if (m_reasons.empty()) m_damage = {glyph, line, {}};
+    /// `lines`: those to be asked for; none if that would not do.
+    void note(std::size_t glyph, Lines lines, std::string reason) {
+        if (m_reasons.empty()) m_damage = {glyph, lines.first, {}, {}};
+        m_asked.add(lines.first, lines.last);
         if (m_reasons.size() < kMostReasons) {
             m_reasons.push_back(std::move(reason));
         } else {
@@ -170,6 +197,7 @@ private:
     }
 
     const PieceList& m_list;
+    NumberList m_asked;
     std::optional<CodeShape> m_shape;  ///< Known if the first line checks.
     std::size_t m_line = 2;            ///< The line that should come next.
     std::size_t m_good = 0;
@@ -200,7 +228,9 @@ std::optional<Damage> diagnose(std::span<const Glyph> glyphs, Region region, con
         const int form = glyphs[start.glyph + 2];
         return Damage{start.glyph, 1,
                       "made by a newer Pantile: the code is of form " + std::to_string(form) +
-                          ", which is not known here; keep its text, and get a newer Pantile"};
+                          ", which is not known here; keep its text, and get a newer Pantile "
+                          "to read it",
+                      std::nullopt};
     }
     if (region.end - region.begin < kFewestInFirstLine) return std::nullopt;
     const LetterCase letterCase = caseBehind(glyphs, start.glyph);
@@ -208,7 +238,8 @@ std::optional<Damage> diagnose(std::span<const Glyph> glyphs, Region region, con
         const std::string which = letterCase == LetterCase::Small ? "small" : "capital";
         return Damage{start.glyph, 1,
                       "all letters of the code have become " + which +
-                          " ones, and which is which cannot be told; ask for the code again"};
+                          " ones, and which is which cannot be told; ask for the code again",
+                      std::nullopt};
     }
     const PieceList asWritten = piecesOf(glyphs, region, Cut::AtGaps);
     const PieceList joined = piecesOf(glyphs, region, Cut::AtMarks);
@@ -231,9 +262,12 @@ std::optional<Damage> findLinesWithoutStart(std::span<const Glyph> glyphs, Regio
         if (previous != nullptr) {
             const std::size_t line = toldLineNumber(list.symbolsOf(*previous));
             if (line > 1 && list.checksAs(piece, piece.count, line + 1)) {
+                const std::string before =
+                    line == 2 ? std::string("line 1") : "lines 1 to " + std::to_string(line - 1);
                 return Damage{previous->glyph, line,
                               "lines of a code stand here, from line " + std::to_string(line) +
-                                  " on, without its first line"};
+                                  " on, without its first line; ask for " + before,
+                              std::nullopt};
             }
         }
         previous = piece.ended ? nullptr : &piece;

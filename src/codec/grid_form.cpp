@@ -87,6 +87,8 @@ core::Result<core::Grid> unpackGrid(Method method, std::span<const std::uint8_t>
             return unpackPlainRuns(bytes, size, paletteSize);
         case Method::DeflatedRuns:
             return unpackDeflatedRuns(bytes, size, paletteSize);
+        case Method::ModelledRuns:
+            break;
     }
     return core::Error{core::ErrorKind::Unsupported,
                        "made by a newer Pantile: its grid is packed by method " +
@@ -100,6 +102,8 @@ std::string_view methodName(Method method) {
             return "plain runs";
         case Method::DeflatedRuns:
             return "deflated runs";
+        case Method::ModelledRuns:
+            return "modelled runs";
     }
     return "unknown";
 }

@@ -13,10 +13,11 @@
 
 namespace pantile::codec {
 
-/// Stored in libraries and codes: never renumber. 2 is kept for modelled runs.
+/// Stored in libraries and codes: never renumber.
 enum class Method : std::uint8_t {
     PlainRuns = 0,     ///< A colour and a length for each run.
     DeflatedRuns = 1,  ///< The same bytes, deflated (RFC 1951).
+    ModelledRuns = 2,  ///< Of whole codes only: packModelled. No grid by itself is packed so.
 };
 
 enum class MethodChoice {

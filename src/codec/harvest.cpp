@@ -2,50 +2,44 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <map>
 #include <optional>
+#include <unordered_map>
+#include <unordered_set>
 #include <utility>
 
 #include "codec/armour.h"
-#include "codec/assembly.h"
 #include "codec/damage.h"
 #include "codec/glyphs.h"
-#include "codec/pieces.h"
+#include "codec/kept_text.h"
+#include "codec/letters.h"
+#include "codec/line_places.h"
+#include "codec/part_pool.h"
+#include "codec/reading.h"
+#include "codec/repair.h"
 #include "codec/starts.h"
 
 namespace pantile::codec {
 namespace {
 
+using Bytes = std::vector<std::uint8_t>;
+using core::ErrorKind;
+
 // A text of a few bytes a code can ask for textures without end: 2^28 cells are four thousand of
 // the largest ones.
 constexpr std::size_t kMostCells = std::size_t{1} << 28U;
+constexpr std::size_t kCellsOfAFailure = std::size_t{1} << 16U;  // As many as one texture may have.
 
-/// What stood in the armour, and where the last of its lines begins.
-struct Opened {
-    core::Result<std::vector<std::uint8_t>> bytes;
-    std::size_t end = 0;
+constexpr std::size_t kFewestGlyphs = 12;  // Marks, head and check value.
+
+constexpr std::size_t kMostTold = 10000;  // Damaged codes; nobody reads more.
+constexpr std::string_view kTooMuch =
+    "; and too much is damaged in this text to put all of it right: read this code by itself";
+
+/// A code that was read, in one piece or put together from parts.
+struct Taken {
+    std::size_t glyph = 0;  ///< Where it begins.
+    std::vector<std::string> repairs;
 };
-
-/// Opens an assembly; nothing if its check value says that it is not the code.
-std::optional<Opened> opened(const std::optional<Assembly>& assembly) {
-    if (!assembly) return std::nullopt;
-    Opened result{openArmour(assembly->symbols), assembly->end};
-    const bool refused =
-        !result.bytes && result.bytes.error().kind == core::ErrorKind::ChecksumMismatch;
-    return refused ? std::nullopt : std::optional(std::move(result));
-}
-
-/// Tries the ways of reading from timid to bold.
-std::optional<Opened> readRegion(std::span<const Glyph> glyphs, Region region) {
-    constexpr std::size_t kFewestGlyphs = 2 + kHeadSymbols + kCheckSymbols;
-    if (region.end - region.begin < kFewestGlyphs) return std::nullopt;
-    for (const Cut cut : {Cut::AtGaps, Cut::AtMarks, Cut::LastWords, Cut::LongestWords}) {
-        const PieceList list = piecesOf(glyphs, region, cut);
-        if (auto result = opened(assembleInOrder(list))) return result;
-        if (auto result = opened(assembleByNumber(list))) return result;
-    }
-    return opened(assembleWithoutMarks(glyphs, region));
-}
 
 class Harvester {
 public:
@@ -53,70 +47,260 @@ public:
         : m_text(readGlyphs(text)), m_lookup(lookup) {}
 
     Harvest run(const core::Progress& progress) && {
-        const std::vector<Start> starts = findStarts(m_text.glyphs);
-        const std::size_t end = m_text.glyphs.size();
-        noteLinesWithoutStart({0, starts.empty() ? end : starts.front().glyph});
-        for (std::size_t i = 0; i < starts.size() && !progress.stopRequested(); ++i) {
-            const std::size_t next = i + 1 < starts.size() ? starts[i + 1].glyph : end;
-            readStart(starts[i], {starts[i].glyph, next});
+        m_starts = findStarts(m_text.glyphs);
+        std::size_t read = 0;  // All before it is dealt with.
+        for (std::size_t i = 0; i < m_starts.size() && !progress.stopRequested(); ++i) {
+            const std::size_t begin = m_starts[i].glyph;
+            if (begin >= read) {
+                readLoose({read, begin}, Lines::Told);
+                read = readStart(i);
+            }
             progress.tell(static_cast<std::int64_t>(i + 1),
-                          static_cast<std::int64_t>(starts.size()), "codes");
+                          static_cast<std::int64_t>(m_starts.size()), "codes");
         }
-        return std::move(m_harvest);
+        if (!progress.stopRequested()) readLoose({read, m_text.glyphs.size()}, Lines::Told);
+        takeJoined();
+        return inOrder();
     }
 
 private:
-    void readStart(const Start& start, Region region) {
-        if (start.kind == StartKind::Whole) {
-            if (const std::optional<Opened> read = readRegion(m_text.glyphs, region)) {
-                take(start, *read);
-                noteLinesWithoutStart({read->end, region.end});
-                return;
-            }
-        }
-        if (auto damage = diagnose(m_text.glyphs, region, start)) note(std::move(*damage));
+    enum class Lines { Told, Known };
+
+    /// Where the region of a start ends, or that of the start with that number.
+    std::size_t endBefore(std::size_t start) const {
+        return start < m_starts.size() ? m_starts[start].glyph : m_text.glyphs.size();
     }
 
-    void take(const Start& start, const Opened& read) {
-        core::Result<core::Texture> texture =
-            read.bytes ? unpackTexture(*read.bytes, m_lookup) : read.bytes.error();
-        if (!texture) {
-            const core::Error& error = texture.error();
-            note({start.glyph, 1, error.message + "; " + error.hint});
-            return;
+    /// Reads the code at a start, and what else may stand in front of the next one. Gives the glyph
+    /// up to which all is dealt with.
+    std::size_t readStart(std::size_t index) {
+        const Start& start = m_starts[index];
+        const Region region{start.glyph, endBefore(index + 1)};
+        if (region.end - region.begin < kFewestGlyphs) return region.end;
+        if (start.kind == StartKind::Known || start.kind == StartKind::Doubtful) {
+            if (const auto end = readRegion(m_text.glyphs, region, start.glyph)) return *end;
+            // A slip or a quotation may have put a second start mark into the code.
+            const Region longer{region.begin, endBefore(index + 2)};
+            if (isCutByAFalseStart(region, index + 1)) {
+                if (const auto end = readRegion(m_text.glyphs, longer, start.glyph)) return *end;
+            }
         }
-        if (isKnown(*texture)) return;
-        m_cells += texture->grid().cellCount();
-        if (m_cells > kMostCells) {
-            note({start.glyph, 1, "too many textures for one text; read the rest by itself"});
-            return;
+        auto damage = mayTellMore() ? diagnose(m_text.glyphs, region, start) : std::nullopt;
+        if (damage) {
+            if (damage->part) m_parts.addDamaged(*damage->part, start.glyph);
+            const bool newer = start.kind == StartKind::Newer;
+            if (!newer && m_budget.isSpent()) damage->reason += kTooMuch;
+            note(std::move(*damage), newer ? keptText(m_text.glyphs, region) : std::string());
         }
-        m_byContent.emplace(texture->contentFingerprint().value, m_harvest.found.size());
-        m_harvest.found.push_back({std::move(*texture), m_text.lineOf(start.glyph)});
+        constexpr std::size_t kMarks = 2;
+        readLoose({std::min(region.begin + kMarks, region.end), region.end}, Lines::Known);
+        return region.end;
     }
+
+    /// Whether a code promises more than its region holds, and what ends the region is no code's
+    /// first line.
+    bool isCutByAFalseStart(Region region, std::size_t next) const {
+        if (next >= m_starts.size()) return false;
+        const std::optional<CodeShape> shape = promisedShape(m_text.glyphs, region);
+        if (!shape || region.end - region.begin >= shape->symbols + 2 * shape->lines) return false;
+        constexpr std::size_t kFirstLine = 80;  // With gaps in it.
+        const std::size_t end = std::min(endBefore(next + 1), region.end + kFirstLine);
+        return !shapeFromFirstLine(lettersOf(m_text.glyphs, {region.end, end}));
+    }
+
+    /// Reads the code with which `region` begins, or puts it right and reads it; `glyph` is where
+    /// it stands in the text. Gives the glyph behind it; nothing if it cannot be read.
+    std::optional<std::size_t> readRegion(std::span<const Glyph> glyphs, Region region,
+                                          std::size_t glyph,
+                                          std::vector<std::string> repairs = {}) {
+        if (const std::optional<ReadCode> code = readCode(glyphs, region)) {
+            take(code->opened, code->symbols, {glyph, std::move(repairs)});
+            return code->end;
+        }
+        const Confirmation confirm = [&](SymbolSpan symbols) { return holdsSomething(symbols); };
+        if (const auto code = repairCode(glyphs, region, confirm, m_budget)) {
+            for (const Slip& slip : code->slips) repairs.push_back(slip.told());
+            take(openArmour(code->symbols), code->symbols, {glyph, std::move(repairs)});
+            return code->end;
+        }
+        return std::nullopt;
+    }
+
+    /// Reads codes whose start mark is damaged, and tells of lines without a first one.
+    void readLoose(Region region, Lines lines) {
+        for (const NearStart& start : findNearStarts(m_text.glyphs, region)) {
+            if (start.glyph < region.begin) continue;
+            const auto end = readNearStart(start, region.end);
+            if (end) region.begin = *end;
+        }
+        if (lines == Lines::Known || !mayTellMore()) return;
+        if (auto damage = findLinesWithoutStart(m_text.glyphs, region)) note(std::move(*damage));
+    }
+
+    std::optional<std::size_t> readNearStart(const NearStart& start, std::size_t end) {
+        const std::size_t length = std::min(end - start.resume, lengthOfNear(start));
+        if (!m_budget.spend(length)) return std::nullopt;
+        std::vector<Glyph> glyphs = {kZero, kEye};
+        glyphs.insert(glyphs.end(), start.front.begin(), start.front.end());
+        const std::size_t front = glyphs.size();
+        const auto resume = m_text.glyphs.begin() + static_cast<std::ptrdiff_t>(start.resume);
+        glyphs.insert(glyphs.end(), resume, resume + static_cast<std::ptrdiff_t>(length));
+        const auto read =
+            readRegion(glyphs, {0, glyphs.size()}, start.glyph, {"line 1: start mark put right"});
+        if (!read) return std::nullopt;
+        return start.resume + std::max(*read, front) - front;
+    }
+
+    /// Glyphs in which the code of a near start should lie, with quote marks and such between.
+    std::size_t lengthOfNear(const NearStart& start) const {
+        constexpr std::size_t kRoom = 200;
+        constexpr std::size_t kMostForOne = 4;  // Glyphs that the text has for one of the code.
+        Symbols head = start.front;
+        for (std::size_t at = start.resume; head.size() < kHeadSymbols; ++at) {
+            if (isSymbol(m_text.glyphs[at])) head.push_back(m_text.glyphs[at]);
+        }
+        return kMostForOne * CodeShape::of(toldBytes(head)).characters() + kRoom;
+    }
+
+    bool holdsSomething(SymbolSpan symbols) {
+        const auto opened = openArmour(symbols);
+        if (!opened) return opened.error().kind == ErrorKind::Unsupported;
+        if (opened->form == ArmourForm::Part) return readPart(opened->bytes).has_value();
+        if (m_seen.contains(asKey(opened->bytes))) return true;
+        const auto textures = unpack(opened->bytes);
+        if (textures) return true;
+        const ErrorKind kind = textures.error().kind;
+        return kind == ErrorKind::NotFound || kind == ErrorKind::Unsupported;
+    }
+
+    void take(const core::Result<OpenedArmour>& opened, const Symbols& symbols, Taken taken) {
+        if (!opened) return noteError(taken.glyph, opened.error(), writtenLines(symbols));
+        if (opened->form == ArmourForm::Whole) {
+            return takeContainer(opened->bytes, std::move(taken));
+        }
+        auto part = readPart(opened->bytes);
+        if (!part) return noteError(taken.glyph, part.error(), {});
+        if (m_parts.add(std::move(*part), taken.glyph, std::move(taken.repairs))) return;
+        noteIn(taken.glyph, "", "too many codes in parts for one text; read the rest by itself");
+    }
+
+    void takeJoined() {
+        for (GatheredParts& code : std::move(m_parts).take()) {
+            if (!code.isWhole()) {
+                if (!mayTellMore()) continue;
+                const std::string missing = code.missing();
+                if (!missing.empty()) noteIn(code.glyph, ", " + code.head.name(), missing);
+                continue;
+            }
+            const auto container = joinParts(code.head, code.slices);
+            if (!container) {
+                noteError(code.glyph, container.error(), {});
+                continue;
+            }
+            takeContainer(*container, {code.glyph, std::move(code.repairs)});
+        }
+    }
+
+    core::Result<std::vector<core::Texture>> unpack(const Bytes& container) {
+        if (m_cells > kMostCells) {
+            return core::Error{ErrorKind::TooLarge, "too many textures for one text",
+                               "read the rest by itself"};
+        }
+        auto textures = unpackTextures(container, m_lookup);
+        if (!textures) m_cells += kCellsOfAFailure;
+        return textures;
+    }
+
+    void takeContainer(const Bytes& container, Taken taken) {
+        if (m_cells <= kMostCells && !m_seen.insert(asKey(container)).second) return;
+        auto textures = unpack(container);
+        if (!textures) {
+            // A container has one code, so this is the text itself; or for parts one that can be
+            // kept in their place.
+            return noteError(taken.glyph, textures.error(), *armoured(container));
+        }
+        for (core::Texture& texture : *textures) {
+            if (isKnown(texture)) continue;
+            m_cells += texture.grid().cellCount();
+            m_byContent.emplace(texture.contentFingerprint().value, m_found.size());
+            m_found.push_back({taken.glyph,
+                               {std::move(texture), m_text.lineOf(taken.glyph),
+                                static_cast<int>(taken.repairs.size()), taken.repairs}});
+        }
+    }
+
+    static std::string asKey(const Bytes& bytes) { return {bytes.begin(), bytes.end()}; }
 
     bool isKnown(const core::Texture& texture) const {
         const auto [first, last] = m_byContent.equal_range(texture.contentFingerprint().value);
         return std::any_of(first, last, [&](const auto& entry) {
-            return m_harvest.found[entry.second].texture == texture;
+            return m_found[entry.second].code.texture == texture;
         });
     }
 
-    void noteLinesWithoutStart(Region region) {
-        if (auto damage = findLinesWithoutStart(m_text.glyphs, region)) note(std::move(*damage));
+    bool mayTellMore() const { return m_damaged.size() < kMostTold; }
+
+    void note(Damage damage, std::string text = {}) {
+        std::string where = ", line " + std::to_string(damage.codeLine) + " of ";
+        where += damage.part ? damage.part->name() : std::string("the code");
+        noteIn(damage.glyph, where, std::move(damage.reason), std::move(text));
     }
 
-    void note(Damage damage) {
-        m_harvest.damaged.push_back({"line " + std::to_string(m_text.lineOf(damage.glyph)) +
-                                         " of the text, line " + std::to_string(damage.codeLine) +
-                                         " of the code",
-                                     std::move(damage.reason)});
+    void noteError(std::size_t glyph, const core::Error& error, std::string text) {
+        const bool newer = error.kind == ErrorKind::Unsupported;
+        note({glyph, 1, error.message + "; " + error.hint, std::nullopt},
+             newer ? std::move(text) : std::string());
     }
+
+    void noteIn(std::size_t glyph, const std::string& place, std::string reason,
+                std::string text = {}) {
+        if (!mayTellMore()) return;
+        if (m_damaged.size() + 1 == kMostTold) {
+            reason = "more of this text is damaged than can be told; read the rest by itself";
+            text.clear();
+        }
+        m_damaged.push_back(
+            {glyph,
+             {"line " + std::to_string(m_text.lineOf(glyph)) + " of the text" + place,
+              std::move(reason), std::move(text)}});
+    }
+
+    /// Parts are joined behind all other codes, and belong where the first of them stands.
+    Harvest inOrder() {
+        const auto byGlyph = [](const auto& a, const auto& b) { return a.glyph < b.glyph; };
+        const auto sort = [&](auto& list) {
+            if (std::is_sorted(list.begin(), list.end(), byGlyph)) return;
+            std::stable_sort(list.begin(), list.end(), byGlyph);
+        };
+        sort(m_found);
+        sort(m_damaged);
+        Harvest harvest;
+        harvest.found.reserve(m_found.size());
+        harvest.damaged.reserve(m_damaged.size());
+        for (Found& found : m_found) harvest.found.push_back(std::move(found.code));
+        for (Damaged& damaged : m_damaged) harvest.damaged.push_back(std::move(damaged.code));
+        return harvest;
+    }
+
+    struct Found {
+        std::size_t glyph;
+        FoundCode code;
+    };
+
+    struct Damaged {
+        std::size_t glyph;
+        DamagedCode code;
+    };
 
     GlyphText m_text;
     const PaletteLookup& m_lookup;
-    Harvest m_harvest;
-    std::multimap<std::uint64_t, std::size_t> m_byContent;
+    std::vector<Start> m_starts;
+    RepairBudget m_budget;
+    PartPool m_parts;
+    std::unordered_set<std::string> m_seen;  ///< Containers.
+    std::vector<Found> m_found;
+    std::vector<Damaged> m_damaged;
+    std::unordered_multimap<std::uint64_t, std::size_t> m_byContent;
     std::size_t m_cells = 0;
 };
 

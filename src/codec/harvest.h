@@ -8,7 +8,7 @@
 #include <string_view>
 #include <vector>
 
-#include "codec/container.h"
+#include "codec/contents.h"
 #include "core/progress.h"
 #include "core/texture.h"
 
@@ -16,22 +16,25 @@ namespace pantile::codec {
 
 struct FoundCode {
     core::Texture texture;
-    std::size_t textLine = 1;  ///< Where it begins in the text; counted from 1.
-    int repaired = 0;          ///< Characters put right.
+    std::size_t textLine = 1;          ///< Where it begins in the text; counted from 1.
+    int repaired = 0;                  ///< Slips put right in its code.
+    std::vector<std::string> repairs;  ///< Each in words: "line 3, letter 12: q read as g".
 };
 
 struct DamagedCode {
     std::string where;   ///< "line 14 of the text, line 3 of the code"
     std::string reason;  ///< What is wrong with it, and what to do where there is something.
+    std::string text;    ///< If a newer version made it: the code itself, to be kept.
 };
 
 struct Harvest {
     std::vector<FoundCode> found;      ///< In the order of the text, each texture once.
-    std::vector<DamagedCode> damaged;  ///< In the order of the text.
+    std::vector<DamagedCode> damaged;  ///< In the order of the text; the first ten thousand.
 };
 
-/// Never gives a texture whose check values do not all fit. Stops early, with what it has, if
-/// `progress` asks for it. Cost: linear in the length of `text`.
+/// Never gives a texture whose check values do not all fit; damaged codes are put right where that
+/// can be done in one way alone, and parts are joined, in whatever order they stand. Stops early,
+/// with what it has, if `progress` asks for it. Cost: linear in the length of `text`.
 Harvest harvestCodes(std::string_view text, const PaletteLookup& lookup = {},
                      const core::Progress& progress = {});
 

@@ -9,8 +9,10 @@ constexpr std::size_t kFewestInLine = 2;  // One and its check; other marks stan
 
 class PieceBuilder {
 public:
-    PieceBuilder(std::span<const Glyph> glyphs, std::size_t start)
-        : m_glyphs(glyphs), m_start(start) {}
+    PieceBuilder(std::span<const Glyph> glyphs, Region region)
+        : m_glyphs(glyphs), m_start(region.begin) {
+        m_list.symbols.reserve(region.end - region.begin);
+    }
 
     void feed(std::size_t at) {
         const Glyph glyph = m_glyphs[at];
@@ -77,7 +79,7 @@ bool PieceList::checksAs(const Piece& piece, std::size_t count, std::size_t line
 }
 
 PieceList piecesOf(std::span<const Glyph> glyphs, Region region, Cut cut) {
-    PieceBuilder builder(glyphs, region.begin);
+    PieceBuilder builder(glyphs, region);
     if (cut == Cut::LastWords || cut == Cut::LongestWords) {
         feedChosenWords(glyphs, region, cut, builder);
         return std::move(builder).finish();

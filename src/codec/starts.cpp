@@ -1,7 +1,10 @@
 #include "codec/starts.h"
 
 #include <algorithm>
+#include <array>
+#include <initializer_list>
 #include <optional>
+#include <utility>
 
 #include "codec/armour.h"
 
@@ -59,24 +62,95 @@ std::optional<Start> startAt(std::span<const Glyph> glyphs, std::size_t at) {
     if (!small && !isEye(glyphs[at + 1])) return std::nullopt;
     // Markup may part the mark from what follows.
     const std::size_t formAt = at + kStartMarks + (isGap(glyphs[at + kStartMarks]) ? 1 : 0);
-    const bool whole = formAt < glyphs.size() && glyphs[formAt] == kWholeCode;
+    const bool known = formAt < glyphs.size() && isKnownForm(glyphs[formAt]);
     Start start{at};
     if (small) {
         start.kind = StartKind::CaseChanged;
-        const bool changed = whole && caseBehind(glyphs, at) == LetterCase::Small;
+        const bool changed = known && caseBehind(glyphs, at) == LetterCase::Small;
         return changed ? std::optional(start) : std::nullopt;
     }
     const bool unfolded = glyphs[at] == kZero && glyphs[at + 1] == kEye;
     start.wellFormed = unfolded && (at == 0 || isGap(glyphs[at - 1]));
     measure(glyphs, start);
-    if (whole) return start;
+    if (known) return start;
     const std::optional<StartKind> kind = kindOfOtherForm(glyphs, start);
     if (!kind) return std::nullopt;
     start.kind = *kind;
     return start;
 }
 
+/// Whether a first line that begins with `front`, its other symbols at `at` and behind, checks and
+/// ends where its length says. Gaps are left out, line breaks are not.
+bool isFirstLine(std::span<const Glyph> glyphs, SymbolSpan front, std::size_t at) {
+    std::array<std::uint8_t, kFullFirstLine> symbols{};
+    std::copy(front.begin(), front.end(), symbols.begin());
+    std::size_t count = front.size();
+    std::size_t wanted = kFullFirstLine;
+    for (; count < wanted && at < glyphs.size() && glyphs[at] != kBreak; ++at) {
+        if (isGap(glyphs[at])) continue;
+        if (!isSymbol(glyphs[at])) return false;
+        symbols[count++] = glyphs[at];
+        if (count == kHeadSymbols) wanted = CodeShape::of(toldBytes(symbols)).lineSymbols(1);
+    }
+    const bool goesOn = at < glyphs.size() && isSymbol(glyphs[at]);
+    return count == wanted && !goesOn && toldLineNumber(SymbolSpan(symbols).first(count)) == 1;
+}
+
+/// Tries what one slip may have made of a start mark and a form symbol at one place.
+class NearStartSearch {
+public:
+    NearStartSearch(std::span<const Glyph> glyphs, std::size_t at) : m_glyphs(glyphs), m_at(at) {}
+
+    std::optional<NearStart> run() {
+        if (isEye(glyph(0))) {  // Nothing, or something else, for the 0.
+            tryFront({glyph(1)}, 2);
+        } else if (isEye(glyph(1))) {
+            tryForms();
+        } else {  // The I lost, or behind the form symbol, or something else for it.
+            tryFront({glyph(1)}, isEye(glyph(2)) ? 3 : 2);
+            tryFront({glyph(2)}, 3);
+        }
+        return std::move(m_found);
+    }
+
+private:
+    /// The form symbol lost, behind the next symbol, or something else for it.
+    void tryForms() {
+        for (const ArmourForm known : {ArmourForm::Whole, ArmourForm::Part}) {
+            const auto form = static_cast<std::uint8_t>(known);
+            tryFront({form}, 3);
+            if (isSymbol(glyph(2))) tryFront({form}, 2);
+        }
+        if (isSymbol(glyph(2)) && isSymbol(glyph(3))) tryFront({glyph(3), glyph(2)}, 4);
+    }
+
+    void tryFront(std::initializer_list<Glyph> front, std::size_t ahead) {
+        const SymbolSpan symbols(front.begin(), front.size());
+        if (m_found || !isKnownForm(symbols.front())) return;
+        if (!isFirstLine(m_glyphs, symbols, m_at + ahead)) return;
+        m_found = NearStart{m_at, m_at + ahead, Symbols(front)};
+    }
+
+    Glyph glyph(std::size_t ahead) const {
+        return m_at + ahead < m_glyphs.size() ? m_glyphs[m_at + ahead] : kBreak;
+    }
+
+    std::span<const Glyph> m_glyphs;
+    std::size_t m_at;
+    std::optional<NearStart> m_found;
+};
+
 }  // namespace
+
+std::vector<NearStart> findNearStarts(std::span<const Glyph> glyphs, Region region) {
+    std::vector<NearStart> starts;
+    const std::span<const Glyph> inside = glyphs.first(region.end);
+    for (std::size_t at = region.begin; at < region.end; ++at) {
+        if (isSymbol(inside[at]) || isGap(inside[at])) continue;
+        if (auto start = NearStartSearch(inside, at).run()) starts.push_back(std::move(*start));
+    }
+    return starts;
+}
 
 std::vector<Start> findStarts(std::span<const Glyph> glyphs) {
     std::vector<Start> starts;

@@ -63,14 +63,15 @@ core::TextureText wordsFor(const core::Texture& texture, bool fromCode, const st
 }
 
 // Stores one texture with its shelf and its costs as one change.
-Result<void> store(Gathering& gathering, const core::Texture& texture, const std::string& path) {
+Result<void> store(Gathering& gathering, const core::Texture& texture, const std::string& path,
+                   const std::vector<std::string>& repairs) {
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, gathering.library.begin());
     PANTILE_ASSIGN_OR_RETURN(const catalogue::AddedTexture added,
                              catalogue::addTexture(gathering.library, texture));
     using Outcome = catalogue::AddedTexture::Outcome;
     if (added.outcome == Outcome::AlreadyThere) {
         PANTILE_RETURN_IF_ERROR(transaction.commit());
-        gathering.report.known.push_back({added.id, texture.text().title, path});
+        gathering.report.known.push_back({added.id, texture.text().title, path, repairs});
         return {};
     }
     if (!gathering.options.shelf.empty()) {
@@ -84,30 +85,34 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
     PANTILE_RETURN_IF_ERROR(transaction.commit());
     gathering.report.added.push_back({added.id, texture.text().title, texture.grid().size(),
                                       texture.coloursUsed(), path,
-                                      added.outcome == Outcome::Recovered});
+                                      added.outcome == Outcome::Recovered, repairs});
     return {};
 }
 
 void refuse(Gathering& gathering, const std::string& path, Error error) {
-    gathering.report.refused.push_back({path, std::move(error)});
+    gathering.report.refused.push_back({path, std::move(error), {}});
 }
 
 Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
                              const std::string& path) {
     const std::string name = std::filesystem::path(path).filename().string();
-    for (const core::Texture& texture : recognised.textures) {
+    for (const auto& [texture, repairs] : recognised.textures) {
         const auto withWords =
             texture.withText(wordsFor(texture, recognised.fromCodes, name, gathering.options));
         if (!withWords) {
             refuse(gathering, path, withWords.error());
             continue;
         }
-        PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path));
+        PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path, repairs));
     }
     for (const codec::DamagedCode& damaged : recognised.damaged) {
-        refuse(gathering, path,
-               {ErrorKind::Corrupt, damaged.where + ": " + damaged.reason,
-                "ask for the code once more, or for the line that is named"});
+        const bool newer = !damaged.text.empty();
+        gathering.report.refused.push_back(
+            {path,
+             {newer ? ErrorKind::Unsupported : ErrorKind::Corrupt,
+              damaged.where + ": " + damaged.reason,
+              newer ? "'pantile read' prints the text of the code, to be kept" : ""},
+             damaged.text});
     }
     return {};
 }

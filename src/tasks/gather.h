@@ -36,18 +36,21 @@ struct GatheredTexture {
     core::Size size;
     int colours = 0;
     std::string path;
-    bool recovered = false;  ///< It was there, but removed, and is back.
+    bool recovered = false;            ///< It was there, but removed, and is back.
+    std::vector<std::string> repairs;  ///< What was put right in its code, in words.
 };
 
 struct KnownTexture {
     core::TextureId id;
     std::string title;
     std::string path;
+    std::vector<std::string> repairs;
 };
 
 struct RefusedInput {
     std::string path;
     core::Error error;
+    std::string text;  ///< The code itself, to be kept, if a newer version made it.
 };
 
 struct GatherReport {

@@ -116,19 +116,19 @@ Result<Recognised> recognise(std::string_view name, std::string_view bytes,
         PANTILE_ASSIGN_OR_RETURN(core::Picture source, image_files::readImageBytes(raw, name));
         auto texture = textureFromPicture(std::move(source), title, settings, progress);
         if (!texture) return texture.error().at(name);
-        recognised.textures.push_back(*std::move(texture));
+        recognised.textures.push_back({*std::move(texture), {}});
         return recognised;
     }
     if (looksLikeGridCsv(bytes)) {
         auto texture = textureFromCsv(bytes, title, settings);
         if (!texture) return texture.error().at(name);
-        recognised.textures.push_back(*std::move(texture));
+        recognised.textures.push_back({*std::move(texture), {}});
         return recognised;
     }
     if (isText(bytes)) {
         codec::Harvest harvest = codec::harvestCodes(bytes, paletteLookup, progress);
         for (codec::FoundCode& found : harvest.found) {
-            recognised.textures.push_back(std::move(found.texture));
+            recognised.textures.push_back({std::move(found.texture), std::move(found.repairs)});
         }
         recognised.damaged = std::move(harvest.damaged);
     }

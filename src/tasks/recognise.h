@@ -30,8 +30,13 @@ struct PictureSettings {
 /// larger ones are made to cover a grid of this size.
 inline constexpr int kUsualGridSide = 64;
 
+struct RecognisedTexture {
+    core::Texture texture;
+    std::vector<std::string> repairs;  ///< What was put right in its code, in words.
+};
+
 struct Recognised {
-    std::vector<core::Texture> textures;
+    std::vector<RecognisedTexture> textures;
     std::vector<codec::DamagedCode> damaged;
     bool fromCodes = false;
     bool foreign = false;  ///< Neither picture nor grid nor code: nothing that concerns us.

@@ -1,5 +1,8 @@
 #include "tasks/share_codes.h"
 
+#include <string>
+#include <utility>
+
 #include "catalogue/palettes.h"
 #include "catalogue/reader.h"
 
@@ -7,9 +10,24 @@ namespace pantile::tasks {
 
 using core::Result;
 
+namespace {
+
+/// How many textures there are, and author and licence where all have the same.
+Credit commonCredit(const std::vector<core::Texture>& textures) {
+    Credit credit{std::to_string(textures.size()) + " textures", textures.front().text().author,
+                  textures.front().text().licence};
+    for (const core::Texture& texture : textures) {
+        if (texture.text().author != credit.author) credit.author.clear();
+        if (texture.text().licence != credit.licence) credit.licence.clear();
+    }
+    return credit;
+}
+
+}  // namespace
+
 Result<std::vector<SharedCode>> makeCodes(const catalogue::Library& library,
                                           const std::vector<core::TextureId>& ids,
-                                          const codec::EncodeOptions& options,
+                                          const ShareOptions& options,
                                           const core::Progress& progress) {
     std::vector<SharedCode> codes;
     for (const core::TextureId id : ids) {
@@ -18,12 +36,30 @@ Result<std::vector<SharedCode>> makeCodes(const catalogue::Library& library,
         PANTILE_ASSIGN_OR_RETURN(const catalogue::TextureRecord record,
                                  catalogue::readTexture(library, id));
         PANTILE_ASSIGN_OR_RETURN(codec::TextCode code,
-                                 codec::encodeTextCode(record.texture, options));
-        codes.push_back(
-            {id, record.row.title, record.row.author, record.row.licence, std::move(code)});
+                                 codec::encodeTextCode(record.texture, options.code));
+        Credit credit{record.row.title, record.row.author, record.row.licence};
+        PANTILE_ASSIGN_OR_RETURN(std::vector<std::string> posts,
+                                 codePosts(code.container, credit, options.posts));
+        codes.push_back({{id}, std::move(credit), std::move(code), std::move(posts)});
     }
     progress.tell(std::ssize(ids), std::ssize(ids), "");
     return codes;
+}
+
+Result<SharedCode> makeSetCode(const catalogue::Library& library,
+                               const std::vector<core::TextureId>& ids,
+                               const ShareOptions& options) {
+    std::vector<core::Texture> textures;
+    for (const core::TextureId id : ids) {
+        PANTILE_ASSIGN_OR_RETURN(catalogue::TextureRecord record,
+                                 catalogue::readTexture(library, id));
+        textures.push_back(std::move(record.texture));
+    }
+    PANTILE_ASSIGN_OR_RETURN(codec::TextCode code, codec::encodeSetCode(textures, options.code));
+    Credit credit = commonCredit(textures);
+    PANTILE_ASSIGN_OR_RETURN(std::vector<std::string> posts,
+                             codePosts(code.container, credit, options.posts));
+    return SharedCode{ids, std::move(credit), std::move(code), std::move(posts)};
 }
 
 codec::PaletteLookup paletteLookup(const catalogue::Library& library) {

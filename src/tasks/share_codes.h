@@ -11,22 +11,34 @@
 #include "core/ids.h"
 #include "core/progress.h"
 #include "core/result.h"
+#include "tasks/code_posts.h"
 
 namespace pantile::tasks {
 
-struct SharedCode {
-    core::TextureId id;
-    std::string title;
-    std::string author;
-    std::string licence;
-    codec::TextCode code;
+struct ShareOptions {
+    codec::EncodeOptions code;
+    PostOptions posts;
 };
 
-/// Errors: NotFound; Corrupt if a stored texture is damaged; as codec::encodeTextCode; Cancelled.
+struct SharedCode {
+    std::vector<core::TextureId> ids;  ///< What it holds: one texture, or those of a set.
+    Credit credit;
+    codec::TextCode code;
+    std::vector<std::string> posts;  ///< What to paste; the code alone if nothing else was asked.
+};
+
+/// Errors: NotFound; Corrupt if a stored texture is damaged; as codec::encodeTextCode and
+/// codePosts; Cancelled.
 core::Result<std::vector<SharedCode>> makeCodes(const catalogue::Library& library,
                                                 const std::vector<core::TextureId>& ids,
-                                                const codec::EncodeOptions& options,
+                                                const ShareOptions& options,
                                                 const core::Progress& progress = {});
+
+/// One code for all of `ids`; its words name what is the same in all of them. Errors: as makeCodes
+/// and codec::encodeSetCode.
+core::Result<SharedCode> makeSetCode(const catalogue::Library& library,
+                                     const std::vector<core::TextureId>& ids,
+                                     const ShareOptions& options);
 
 /// Finds palettes that the library knows, for codes that carry only a palette's fingerprint.
 /// Ownership: `library` must outlive the function.

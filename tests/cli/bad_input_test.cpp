@@ -105,10 +105,11 @@ TEST_F(BadInput, GridsThatAreNone) {
 TEST_F(BadInput, DamagedCodes) {
     const std::string code = goodCode();
     std::string wrong = code;
+    wrong[8] = wrong[8] == 'x' ? 'y' : 'x';
     wrong[14] = wrong[14] == 'x' ? 'y' : 'x';
     expectRefused({"add", "-"}, 1, "line 1", wrong);
-    expectRefused({"add", "-"}, 1, "line 1", code.substr(0, 14) + code.substr(15));
-    expectRefused({"add", "-"}, 1, "line 1", code.substr(0, 14) + code[14] + code.substr(14));
+    expectRefused({"add", "-"}, 1, "line 1", code.substr(0, 14) + code.substr(17));
+    expectRefused({"add", "-"}, 1, "line 1", code.substr(0, 14) + "q7" + code.substr(14));
     expectRefused({"add", "-"}, 1, "of the text", code.substr(0, code.size() / 2));
 }
 

@@ -3,6 +3,7 @@
 
 #include <filesystem>
 
+#include "codec/armour.h"
 #include "support/cli_runner.h"
 
 namespace pantile::cli {
@@ -33,6 +34,20 @@ protected:
                      "CC0-1.0", "--tag", seed % 2 == 1 ? "odd" : "even"});
             ASSERT_EQ(answer.exitCode, 0) << answer.err;
         }
+    }
+
+    /// Adds a grid whose code is far too long for a short post; its id is one more.
+    void addLongTile() const {
+        std::string grid =
+            "# title Shingle [wet] @mara\n# palette #1b2631 #f2efe4 #b5532d #335577\n";
+        unsigned state = 7;
+        for (int cell = 1; cell <= 24 * 24; ++cell) {
+            state = state * 1664525U + 1013904223U;
+            grid += std::to_string(state >> 30U) + (cell % 24 == 0 ? "\n" : ",");
+        }
+        m_cli.writeText("long.csv", grid);
+        const CliAnswer answer = run({"add", m_cli.path("long.csv"), "--author", "Mara Quill"});
+        ASSERT_EQ(answer.exitCode, 0) << answer.err;
     }
 
     tests::CliRunner m_cli;
@@ -163,6 +178,7 @@ TEST_F(Cli, ReadNamesWhatIsDamaged) {
     addTiles(1);
     std::string code =
         text(json({"code", "1"}).json()["codes"].toArray()[0].toObject()["code"]).toStdString();
+    code[8] = code[8] == 'x' ? 'y' : 'x';
     code[12] = code[12] == 'x' ? 'y' : 'x';
     const CliAnswer answer = json({"read"}, "Hello\n\n" + code + "\n");
     EXPECT_EQ(answer.exitCode, 1);
@@ -171,6 +187,88 @@ TEST_F(Cli, ReadNamesWhatIsDamaged) {
     EXPECT_TRUE(text(answer.json()["damaged"].toArray()[0].toObject()["where"])
                     .contains(QStringLiteral("line 3")));
     EXPECT_EQ(json({"find"}).json()["total"].toInt(), 1);
+}
+
+TEST_F(Cli, ReadAndAddSayWhatTheyPutRight) {
+    addTiles(1);
+    std::string code =
+        text(json({"code", "1"}).json()["codes"].toArray()[0].toObject()["code"]).toStdString();
+    const char right = code[12];
+    code[12] = code[12] == 'x' ? 'y' : 'x';
+    const std::string what = std::string("line 1, letter 13: ") + code[12] + " read as " + right;
+    const CliAnswer answer = json({"read"}, code);
+    EXPECT_EQ(answer.exitCode, 0);
+    const QJsonObject found = answer.json()["textures"].toArray()[0].toObject();
+    EXPECT_EQ(found["repaired"].toInt(), 1);
+    EXPECT_EQ(text(found["repairs"].toArray()[0]).toStdString(), what);
+    EXPECT_NE(run({"read"}, code).out.find("\n  put right: " + what + "\n"), std::string::npos);
+    EXPECT_NE(run({"add", "-"}, code).out.find("\n  put right: " + what + "\n"), std::string::npos);
+}
+
+TEST_F(Cli, NewerCodesAreKeptAsText) {
+    const std::string code = *codec::armoured(std::vector<std::uint8_t>(40, 9));
+    std::string quoted = "> " + code;
+    quoted.replace(quoted.find('\n'), 1, "\n> ");
+    const CliAnswer read = json({"read"}, quoted);
+    EXPECT_EQ(read.exitCode, 1);
+    const QJsonObject damaged = read.json()["damaged"].toArray()[0].toObject();
+    EXPECT_EQ(text(damaged["text"]).toStdString(), code);
+    EXPECT_TRUE(text(damaged["reason"]).contains(QStringLiteral("made by a newer Pantile")));
+    EXPECT_NE(run({"read"}, quoted)
+                  .out.find("keep the text of the code, and get a newer Pantile "
+                            "to read it\n" +
+                            code + "\n"),
+              std::string::npos);
+    const CliAnswer added = run({"add", "-"}, quoted);
+    EXPECT_EQ(added.exitCode, 1);
+    EXPECT_NE(added.err.find("made by a newer Pantile"), std::string::npos);
+    EXPECT_NE(added.err.find("'pantile read' prints the text of the code"), std::string::npos);
+    const QJsonObject refused =
+        json({"add", "-"}, quoted).json()["refused"].toArray()[0].toObject();
+    EXPECT_EQ(text(refused["text"]).toStdString(), code);
+}
+
+TEST_F(Cli, CodesAreCutIntoPartsAndFramed) {
+    addTiles(1);
+    addLongTile();
+    for (const std::string syntax : {"", "plain", "chat", "markdown", "bbcode"}) {
+        std::vector<std::string> words = {"code", "all", "--limit", "160"};
+        if (!syntax.empty()) words.insert(words.end(), {"--for", syntax});
+        std::string posts;
+        for (const auto& code : json(words).json()["codes"].toArray()) {
+            const QJsonArray parts = code.toObject()["parts"].toArray();
+            EXPECT_GT(parts.size(), code.toObject()["id"].toInt() == 2 ? 1 : 0);
+            for (const auto& part : parts) {
+                EXPECT_LE(text(part).size(), 160) << syntax;
+                posts = text(part).toStdString() + "\n\n" + posts;
+            }
+        }
+        EXPECT_EQ(json({"read"}, posts).json()["textures"].toArray().size(), 2) << syntax;
+        EXPECT_EQ(json({"read"}, run(words).out).json()["textures"].toArray().size(), 2) << syntax;
+        EXPECT_EQ(json({"add", "-"}, posts).json()["known"].toArray().size(), 2) << syntax;
+    }
+    EXPECT_EQ(run({"code", "1", "--limit", "159"}).exitCode, 2);
+    EXPECT_EQ(run({"code", "1", "--limit", "many"}).exitCode, 2);
+    EXPECT_EQ(run({"code", "1", "--for", "smoke-signals"}).exitCode, 2);
+}
+
+TEST_F(Cli, ReadNamesPartsThatAreMissing) {
+    addLongTile();
+    const QJsonArray parts = json({"code", "1", "--limit", "300"})
+                                 .json()["codes"]
+                                 .toArray()[0]
+                                 .toObject()["parts"]
+                                 .toArray();
+    ASSERT_GE(parts.size(), 2);
+    std::string some;
+    for (const auto& part : parts) {
+        if (part != parts[1]) some += text(part).toStdString() + "\n";
+    }
+    const CliAnswer answer = run({"read"}, some);
+    EXPECT_EQ(answer.exitCode, 1);
+    const std::string of = " of " + std::to_string(parts.size());
+    EXPECT_NE(answer.out.find("part 2" + of + " is missing; ask for it"), std::string::npos)
+        << answer.out;
 }
 
 TEST_F(Cli, ReadWritesPictures) {
@@ -315,6 +413,38 @@ TEST_F(Cli, HelpKnowsEveryCommand) {
         }
     }
     EXPECT_EQ(m_cli.runBare({"--version"}).out, "pantile 0.1.0\n");
+}
+
+TEST_F(Cli, OneCodeHoldsASet) {
+    addTiles(3);
+    const CliAnswer one = json({"code", "all"});
+    const CliAnswer set = json({"code", "all", "--set"});
+    ASSERT_EQ(set.exitCode, 0) << set.err;
+    const QJsonArray codes = set.json()["codes"].toArray();
+    ASSERT_EQ(codes.size(), 1);
+    const QJsonObject code = codes[0].toObject();
+    EXPECT_TRUE(code["id"].isNull());
+    EXPECT_EQ(code["ids"].toArray().size(), 3);
+    EXPECT_EQ(text(code["method"]), QStringLiteral("modelled runs"));
+    int oneByOne = 0;
+    const QJsonArray singles = one.json()["codes"].toArray();
+    for (const QJsonValue& each : singles) {
+        oneByOne += each.toObject()["bytes"].toInt();
+    }
+    EXPECT_LT(code["bytes"].toInt(), oneByOne);
+
+    const CliAnswer posts = run({"code", "all", "--set", "--for", "markdown", "--limit", "160"});
+    EXPECT_NE(posts.out.find("3 textures"), std::string::npos) << posts.out;
+    const CliAnswer read = json({"read"}, posts.out);
+    EXPECT_EQ(read.json()["textures"].toArray().size(), 3);
+    EXPECT_TRUE(read.json()["damaged"].toArray().isEmpty());
+}
+
+TEST_F(Cli, ASetHasNoPlainRuns) {
+    addTiles(2);
+    const CliAnswer answer = run({"code", "all", "--set", "--plain-runs"});
+    EXPECT_EQ(answer.exitCode, 1);
+    EXPECT_NE(answer.err.find("plain runs hold one texture"), std::string::npos) << answer.err;
 }
 
 }  // namespace

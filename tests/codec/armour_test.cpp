@@ -71,8 +71,33 @@ TEST(Armour, OpensWhatItClosed) {
         const Bytes bytes = randomBytes(random, size);
         const auto opened = openArmour(symbolsIn(*armoured(bytes)));
         ASSERT_THAT(opened, isOk());
-        EXPECT_EQ(*opened, bytes);
+        EXPECT_EQ(opened->bytes, bytes);
+        EXPECT_EQ(opened->form, ArmourForm::Whole);
     }
+}
+
+TEST(Armour, TellsItsCharactersBeforehand) {
+    tests::Random random(48);
+    for (const std::size_t size : {0U, 13U, 14U, 15U, 40U, 400U}) {
+        EXPECT_EQ(armoured(randomBytes(random, size))->size(), CodeShape::of(size).characters());
+    }
+}
+
+TEST(Armour, OpensAPartAsOne) {
+    tests::Random random(49);
+    const Bytes bytes = randomBytes(random, 60);
+    const std::string code = *armoured(bytes, ArmourForm::Part);
+    EXPECT_TRUE(code.starts_with("0I3"));
+    const auto opened = openArmour(symbolsIn(code));
+    ASSERT_THAT(opened, isOk());
+    EXPECT_EQ(opened->form, ArmourForm::Part);
+    EXPECT_EQ(opened->bytes, bytes);
+}
+
+TEST(Armour, WritesTheLinesOfItsSymbols) {
+    tests::Random random(50);
+    const std::string code = *armoured(randomBytes(random, 200));
+    EXPECT_EQ(writtenLines(symbolsIn(code)), code);
 }
 
 TEST(Armour, RefusesMoreBytesThanItsLengthCanCount) {
@@ -116,10 +141,10 @@ TEST(Armour, RefusesForgedLengthsAndBlocksBehindARightCheckValue) {
 TEST(Armour, NamesAFormThatIsNotKnown) {
     tests::Random random(45);
     Symbols symbols = symbolsIn(*armoured(randomBytes(random, 20)));
-    symbols[0] = 2;
+    symbols[0] = 5;
     EXPECT_THAT(
         openArmour(rechecked(symbols)),
-        failsWith(ErrorKind::Unsupported, "made by a newer Pantile: the code is of form 2"));
+        failsWith(ErrorKind::Unsupported, "made by a newer Pantile: the code is of form 5"));
 }
 
 TEST(LineCheck, TellsTheNumberOfTheLine) {

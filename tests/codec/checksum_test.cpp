@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include "support/random.h"
+
 namespace pantile::codec {
 namespace {
 
@@ -28,6 +30,22 @@ TEST(Checksum, IsTheBitwiseDefinition) {
     for (int i = 0; i < 300; ++i) {
         EXPECT_EQ(crc32Of(text), bitwise(text)) << i;
         text += static_cast<char>(i * 7);
+    }
+}
+
+TEST(CrcShift, TellsWhatAChangeBecomesBehindMoreBytes) {
+    tests::Random random(51);
+    const auto letters = [&](std::size_t size) {
+        std::string text(size, ' ');
+        for (char& c : text) c = static_cast<char>(random.between(32, 126));
+        return text;
+    };
+    for (const std::size_t behind : {0U, 1U, 5U, 31U, 300U, 70000U}) {
+        const std::string one = letters(31);
+        const std::string other = letters(31);
+        const std::string rest = letters(behind);
+        EXPECT_EQ(crc32Of(one + rest) ^ crc32Of(other + rest),
+                  CrcShift(behind)(crc32Of(one) ^ crc32Of(other)));
     }
 }
 

@@ -20,6 +20,7 @@ TEST(CodeFormatPage, PrintsTheCodeOfEveryVector) {
     for (const tests::CodeVector& vector : tests::readCodeVectors()) {
         EXPECT_NE(text.find(vector.name + ".txt"), std::string::npos) << vector.name;
         EXPECT_NE(text.find("\n" + vector.code + "\n"), std::string::npos) << vector.name;
+        EXPECT_NE(text.find("\n" + vector.parts + "\n"), std::string::npos) << vector.name;
     }
 }
 

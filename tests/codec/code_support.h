@@ -17,6 +17,7 @@
 
 #include <gtest/gtest.h>
 
+#include "codec/armour.h"
 #include "codec/text_code.h"
 #include "support/random.h"
 
@@ -79,14 +80,14 @@ inline core::Texture usualTexture(std::uint64_t seed) {
     return randomTexture(random, {16, 16}, 12);
 }
 
-/// 16x12 cells without any order, so that their code has many lines.
+/// 24x12 cells without any order, so that their code has many lines.
 inline core::Texture noisyTexture() {
     Random random(77);
     std::vector<core::PaletteIndex> cells;
-    for (int i = 0; i < 192; ++i) {
+    for (int i = 0; i < 288; ++i) {
         cells.push_back(static_cast<core::PaletteIndex>(random.between(0, 11)));
     }
-    return *core::Texture::create(*core::Grid::create(16, 12, std::move(cells)),
+    return *core::Texture::create(*core::Grid::create(24, 12, std::move(cells)),
                                   randomPalette(random, 12));
 }
 
@@ -118,9 +119,11 @@ struct CodeVector {
     std::string method;
     std::vector<std::uint8_t> bytes;
     std::string code;
+    std::string parts;  ///< The same in parts, one behind the other; or empty.
 };
 
-inline CodeVector readCodeVector(const std::filesystem::path& path) {
+/// The fields of a vector file by name; those of several lines joined by line feeds.
+inline std::map<std::string, std::string> readFields(const std::filesystem::path& path) {
     std::ifstream file(path);
     std::map<std::string, std::string> fields;
     std::string key;
@@ -134,6 +137,11 @@ inline CodeVector readCodeVector(const std::filesystem::path& path) {
             fields[key] = line.size() > colon + 2 ? line.substr(colon + 2) : "";
         }
     }
+    return fields;
+}
+
+inline CodeVector readCodeVector(const std::filesystem::path& path) {
+    std::map<std::string, std::string> fields = readFields(path);
     const auto numbers = [&](const std::string& field, int base) {
         std::vector<std::uint8_t> list;
         std::istringstream stream(fields[field]);
@@ -171,17 +179,17 @@ inline CodeVector readCodeVector(const std::filesystem::path& path) {
         options,
         fields["method"],
         numbers("bytes", 16),
-        fields["code"]};
+        fields["code"],
+        fields["parts"]};
 }
 
-/// The text of a vector file for `texture`, as readCodeVector takes it.
-inline std::string codeVectorText(const core::Texture& texture,
-                                  const codec::EncodeOptions& options) {
-    const codec::Container container = codec::packTexture(texture, options);
+/// The text of a vector file for the texture at `place` of a container, as readCodeVector takes it.
+inline std::string codeVectorText(const core::Texture& texture, const codec::EncodeOptions& options,
+                                  const codec::Container& container, std::size_t place) {
     const core::TextureText& words = texture.text();
     const core::Palette& palette = texture.palette();
     std::ostringstream text;
-    text << "title: " << words.title << "\nauthor: " << words.author
+    text << "place: " << place << "\ntitle: " << words.title << "\nauthor: " << words.author
          << "\nlicence: " << words.licence << "\ntags:";
     for (const std::string& tag : words.tags) text << ' ' << tag;
     text << "\nsize: " << texture.grid().width() << ' ' << texture.grid().height() << "\npalette:";
@@ -194,20 +202,31 @@ inline std::string codeVectorText(const core::Texture& texture,
     for (const core::PaletteIndex cell : texture.grid().cells()) text << int{cell} << ' ';
     text << "\nbytes:\n" << std::hex << std::setfill('0');
     for (const std::uint8_t byte : container.bytes) text << std::setw(2) << int{byte} << ' ';
-    text << "\ncode:\n" << codeOf(texture, options) << '\n';
+    text << "\ncode:\n" << *codec::armoured(container.bytes) << '\n';
     return text.str();
 }
 
-/// All of them, by name. Fails the test if there are none.
-inline std::vector<CodeVector> readCodeVectors() {
+/// The same for a code of one texture.
+inline std::string codeVectorText(const core::Texture& texture,
+                                  const codec::EncodeOptions& options) {
+    return codeVectorText(texture, options, codec::packContents(texture, options), 0);
+}
+
+/// The vector files of a folder of tests/data, by name. Fails the test if there are none.
+inline std::vector<std::filesystem::path> vectorFiles(const std::string& folder) {
     std::vector<std::filesystem::path> paths;
-    for (const auto& entry : std::filesystem::directory_iterator(PANTILE_TEST_DATA "/codes")) {
+    for (const auto& entry : std::filesystem::directory_iterator(PANTILE_TEST_DATA "/" + folder)) {
         if (entry.path().extension() == ".txt") paths.push_back(entry.path());
     }
     std::sort(paths.begin(), paths.end());
+    EXPECT_FALSE(paths.empty());
+    return paths;
+}
+
+/// All frozen vectors, by name.
+inline std::vector<CodeVector> readCodeVectors() {
     std::vector<CodeVector> vectors;
-    for (const auto& path : paths) vectors.push_back(readCodeVector(path));
-    EXPECT_FALSE(vectors.empty());
+    for (const auto& path : vectorFiles("codes")) vectors.push_back(readCodeVector(path));
     return vectors;
 }
 

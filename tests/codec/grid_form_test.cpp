@@ -90,11 +90,15 @@ TEST(GridForm, StopsInflatingAtTheStatedSize) {
 }
 
 TEST(GridForm, NamesAMethodThatIsNotKnown) {
-    const auto method = static_cast<Method>(2);
+    const auto method = static_cast<Method>(3);
     const std::vector<std::uint8_t> bytes = {0x11};
     EXPECT_THAT(unpackGrid(method, bytes, {1, 1}, 2),
                 failsWith(ErrorKind::Unsupported,
-                          "made by a newer Pantile: its grid is packed by method 2"));
+                          "made by a newer Pantile: its grid is packed by method 3"));
+    // Modelled runs pack whole codes, never a grid by itself.
+    EXPECT_THAT(unpackGrid(Method::ModelledRuns, bytes, {1, 1}, 2),
+                failsWith(ErrorKind::Unsupported, "method 2"));
+    EXPECT_EQ(methodName(Method::ModelledRuns), "modelled runs");
     EXPECT_EQ(methodName(method), "unknown");
     EXPECT_EQ(methodName(Method::PlainRuns), "plain runs");
     EXPECT_EQ(methodName(Method::DeflatedRuns), "deflated runs");

@@ -12,9 +12,10 @@ TEST(GatherWords, SaysWhatWasAddedKnownAndRefused) {
         added.title = title;
         report.added.push_back(added);
     }
-    report.known.push_back({core::TextureId{3}, "brass", "a.png"});
+    report.known.push_back({core::TextureId{3}, "brass", "a.png", {}});
     report.refused.push_back({"/pictures/broken.png",
-                              {core::ErrorKind::Corrupt, "the picture ends early", "get it anew"}});
+                              {core::ErrorKind::Corrupt, "the picture ends early", "get it anew"},
+                              {}});
     const Notice notice = gatherNotice(report);
     EXPECT_EQ(notice.kind, MarkKind::Caution);
     EXPECT_EQ(notice.text,

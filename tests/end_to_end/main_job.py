@@ -72,9 +72,14 @@ for code, texture in zip(codes, read["textures"]):
     for field in ("title", "tags", "palette", "transparent", "cells"):
         check(texture[field] == shown[field], f"{field} of texture {code['id']} survives its code")
 forum = pantile("read", os.path.join(samples, "forum-thread.txt"), expect=1)
-check(len(forum["textures"]) == 3 and len(forum["damaged"]) == 3, "three codes of the thread are whole, three not")
-check(["line 4", "line 3", "cut short"] == [word for word, d in zip(["line 4", "line 3", "cut short"], forum["damaged"])
-                                            if word in d["where"] + d["reason"]], "what is damaged is named")
+check([texture["repaired"] for texture in forum["textures"]] == [0, 0, 0, 1] and len(forum["damaged"]) == 2,
+      "three codes of the thread are whole, one is put right, two are not")
+check(all(word in d["where"] + d["reason"] for word, d in zip(["line 3", "cut short"], forum["damaged"])),
+      "what is damaged is named")
+posts = [post for code in pantile("code", "all", "--limit", "280", "--for", "chat")["codes"] for post in code["parts"]]
+check(all(len(post) <= 280 for post in posts), "no post is longer than its limit")
+joined = pantile("read", "-", stdin="\n\n".join(reversed(posts)))
+check(not joined["damaged"] and len(joined["textures"]) == len(codes), "parts in any order are joined")
 
 # Choose, draw, verify; then every tenth byte of the card is damaged and found.
 fit = pantile("fit", "tag:picture | tag:stone", "--board", "flash-32k")

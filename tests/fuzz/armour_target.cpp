@@ -9,6 +9,7 @@
 
 #include "codec/armour.h"
 #include "codec/checksum.h"
+#include "codec/parts.h"
 #include "fuzz/checking.h"
 
 namespace pantile::fuzz {
@@ -46,6 +47,20 @@ Symbols stripped(const std::string& code) {
     return symbols;
 }
 
+void tryPart(const std::vector<std::uint8_t>& bytes) {
+    const auto part = codec::readPart(bytes);
+    if (!part) {
+        requireDecodeError(part.error());
+        return;
+    }
+    const codec::PartHead& head = part->head;
+    require(head.number >= 1 && head.number <= head.parts && head.parts <= codec::kMaxParts,
+            "the number of a part is one of its code");
+    const auto joined = codec::joinParts(head, {{head.number, part->slice}});
+    require(!joined, "one part alone is no code");
+    requireDecodeError(joined.error());
+}
+
 void tryArmour(Bytes input) {
     if (input.empty()) return;
     const bool addsCheck = input.front() % 2 == 1;
@@ -54,17 +69,18 @@ void tryArmour(Bytes input) {
         codec::appendNumber(symbols, codec::crc32Of(codec::toText(symbols)), codec::kCheckSymbols);
     }
     const MemoryWatch watch;
-    const auto bytes = codec::openArmour(symbols);
+    const auto opened = codec::openArmour(symbols);
     require(
         watch.most() <= kMostMemoryPerSymbol * symbols.size() + kMostMemoryBeside,
         "opening takes memory for the symbols that are there, not for the length that they tell");
-    if (!bytes) {
-        requireDecodeError(bytes.error());
+    if (!opened) {
+        requireDecodeError(opened.error());
         return;
     }
-    const auto again = codec::armoured(*bytes);
+    const auto again = codec::armoured(opened->bytes, opened->form);
     require(again.has_value(), "what was opened can be armoured");
     require(stripped(*again) == symbols, "bytes have one armour");
+    if (opened->form == codec::ArmourForm::Part) tryPart(opened->bytes);
 }
 
 }  // namespace

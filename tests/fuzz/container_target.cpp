@@ -1,12 +1,12 @@
-// Bytes from anywhere as unpackTexture takes them.
+// Bytes from anywhere as unpackTexture takes them: container form 1.
 
 #include <algorithm>
 #include <cstdint>
-#include <optional>
 #include <vector>
 
 #include "codec/container.h"
 #include "fuzz/checking.h"
+#include "fuzz/known_palette.h"
 
 namespace pantile::fuzz {
 namespace {
@@ -17,18 +17,6 @@ constexpr std::size_t kMostMemoryPerCell = 3;
 // The words, and the vector of tags as it grows.
 constexpr std::size_t kMostMemoryPerByte = 64;
 constexpr std::size_t kMostMemoryBeside = 8192;
-
-/// Of the frozen vector by_fingerprint, so that codes that name it can be read.
-const core::Palette& knownPalette() {
-    static const core::Palette palette = *core::Palette::create(
-        {{0x2B, 0x2E, 0x33}, {0x6E, 0x5A, 0x3C}, {0xB9, 0xA0, 0x6B}, {0xE8, 0xE4, 0xD8}});
-    return palette;
-}
-
-std::optional<core::Palette> lookUp(core::Fingerprint fingerprint) {
-    if (fingerprint != knownPalette().fingerprint()) return std::nullopt;
-    return knownPalette();
-}
 
 std::size_t statedCells(Bytes bytes) {
     if (bytes.size() < 2 + kGridSizeBytes) return 0;
@@ -50,7 +38,7 @@ bool isHeadOf(const core::Texture& texture, codec::PaletteForm form, Bytes bytes
 }
 
 void tryContainer(Bytes bytes) {
-    const codec::PaletteLookup lookup = lookUp;
+    const codec::PaletteLookup lookup = knownPaletteOf;
     const MemoryWatch watch;
     const auto texture = codec::unpackTexture(bytes, lookup);
     require(watch.most() <= kMostMemoryPerCell * statedCells(bytes) +

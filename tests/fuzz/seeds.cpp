@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "codec/modelled_form.h"
 #include "codec/text_code.h"
 
 namespace pantile::fuzz {
@@ -30,8 +31,10 @@ std::string readFile(const fs::path& path) {
 
 /// The lines behind `heading`, up to the next line with a colon in it.
 std::vector<std::string> linesBehind(const std::string& vector, const std::string& heading) {
-    std::istringstream text(vector.substr(vector.find("\n" + heading + "\n") + heading.size() + 2));
     std::vector<std::string> lines;
+    const std::size_t at = vector.find("\n" + heading + "\n");
+    if (at == std::string::npos) return lines;
+    std::istringstream text(vector.substr(at + heading.size() + 2));
     for (std::string line; std::getline(text, line) && line.find(':') == std::string::npos;) {
         lines.push_back(line);
     }
@@ -107,9 +110,20 @@ void writeSeeds(const fs::path& vectorPath, const fs::path& into) {
     const std::string name = vectorPath.stem().string();
     const std::vector<std::string> code = linesBehind(vector, "code:");
     write(into / "armour", name, symbolsOf(code));
-    write(into / "container", name, bytesOf(linesBehind(vector, "bytes:")));
+    const std::string bytes = bytesOf(linesBehind(vector, "bytes:"));
+    const bool isModelled = bytes.front() == static_cast<char>(codec::kModelledForm);
+    if (isModelled) {
+        write(into / "modelled", name, bytes.substr(1));
+    } else {
+        write(into / "container", name, bytes);
+    }
+    const std::vector<std::string> parts = linesBehind(vector, "parts:");
+    if (!parts.empty()) writeTexts(into / "harvest", name + "-parts", parts);
     writeTexts(into / "harvest", name, code);
     for (const codec::FoundCode& found : codec::harvestCodes(vector).found) {
+        if (const auto modelled = codec::packModelled(std::vector{found.texture}, false)) {
+            write(into / "modelled", name, std::string(modelled->begin() + 1, modelled->end()));
+        }
         writeGrids(into / "grid", name, found.texture);
         writeTexture(into / "texture", name, found.texture);
     }

@@ -2,18 +2,21 @@
 // is: width - 1, height - 1, colours - 2, flags, length of the title, the title; then the cells, as
 // long as they last.
 
+#include <algorithm>
 #include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "codec/armour.h"
+#include "codec/parts.h"
 #include "codec/text_code.h"
 #include "fuzz/checking.h"
 
 namespace pantile::fuzz {
 namespace {
 
+constexpr std::size_t kParts = 3;
 constexpr std::uint8_t kHasTransparent = 1;
 constexpr std::uint8_t kRepeatsCells = 2;  ///< Else the cells behind the last of the input are 0.
 
@@ -83,22 +86,53 @@ std::string asQuote(const std::string& code) {
     return text + "\nnice, no?";
 }
 
+void requireRead(const std::string& text, const core::Texture& texture,
+                 const codec::PaletteLookup& lookup) {
+    const codec::Harvest read = codec::harvestCodes(text, lookup);
+    require(read.damaged.empty() && read.found.size() == 1, "a pasted code is read");
+    require(read.found.front().texture == texture, "a texture comes back from its code");
+    require(read.found.front().repaired == 0, "nothing is repaired that is whole");
+}
+
+/// The parts of a code, the last one first.
+std::string asParts(const codec::TextCode& code) {
+    const auto parts =
+        codec::armouredParts(code.container, std::min(kParts, code.container.size()));
+    require(parts.has_value(), "every code can be cut");
+    std::string text;
+    for (const std::string& part : *parts) text.insert(0, part + "\n\n");
+    return text;
+}
+
+/// With itself in another size, as a set.
+void trySet(const core::Texture& texture, codec::PaletteForm palette,
+            const codec::PaletteLookup& lookup) {
+    const std::vector<core::Texture> set = {
+        texture, *core::Texture::create(*core::Grid::filled(3, 2, 1), texture.palette())};
+    const auto code = codec::encodeSetCode(set, {codec::MethodChoice::Shortest, palette});
+    if (!code) return;  // Too large or too noisy for this form.
+    const codec::Harvest read = codec::harvestCodes(code->text, lookup);
+    require(read.damaged.empty(), "a set is read");
+    std::vector<core::Texture> found;
+    for (const codec::FoundCode& one : read.found) found.push_back(one.texture);
+    require(found == set || set.front() == set.back(), "a set comes back from its code");
+}
+
 void tryTexture(Bytes input) {
     const std::optional<core::Texture> texture = textureOf(input);
     if (!texture) return;
     const codec::PaletteLookup lookup = [&](core::Fingerprint) { return texture->palette(); };
-    for (const auto method : {codec::MethodChoice::PlainRunsOnly, codec::MethodChoice::Shortest}) {
-        for (const auto palette : {codec::PaletteForm::Inside, codec::PaletteForm::ByFingerprint}) {
+    for (const auto palette : {codec::PaletteForm::Inside, codec::PaletteForm::ByFingerprint}) {
+        for (const auto method :
+             {codec::MethodChoice::PlainRunsOnly, codec::MethodChoice::Shortest}) {
             const auto code = codec::encodeTextCode(*texture, {method, palette});
             require(code.has_value(), "every texture has a code");
             require(code->bytes <= codec::kMaxArmouredBytes, "every texture fits the armour");
-            for (const std::string& text : {code->text, asQuote(code->text)}) {
-                const codec::Harvest read = codec::harvestCodes(text, lookup);
-                require(read.damaged.empty() && read.found.size() == 1, "a pasted code is read");
-                require(read.found.front().texture == *texture,
-                        "a texture comes back from its code");
-            }
+            requireRead(code->text, *texture, lookup);
+            requireRead(asQuote(code->text), *texture, lookup);
+            requireRead(asParts(*code), *texture, lookup);
         }
+        trySet(*texture, palette, lookup);
     }
 }
 

@@ -7,6 +7,8 @@ usage: code_decoder.py [--changes] VECTOR...    checks files such as those in te
 import sys
 import zlib
 
+import modelled_runs
+
 DIGITS = "123456789ABCDEFGHJKLMNPQRSTUVWXYZabcdefghijkmnopqrstuvwxyz"
 BLOCK_SYMBOLS = [0, 2, 3, 5, 6, 7, 9, 10, 11]
 
@@ -47,11 +49,11 @@ def stream_of(code):
     return symbols
 
 
-def container_of(symbols):
+def armoured_bytes(symbols, form):
     require(len(symbols) >= 10, "cut short")
     written = "".join(DIGITS[s] for s in symbols[:-6]).encode("ascii")
     require(number(symbols[-6:]) == zlib.crc32(written), "CRC-32")
-    require(symbols[0] == 1, "armour form")
+    require(symbols[0] == form, "armour form")
     length = number(symbols[1:4])
     blocks = symbols[4:-6]
     require(len(blocks) == length // 8 * 11 + BLOCK_SYMBOLS[length % 8], "length")
@@ -100,6 +102,31 @@ class Reader:
         return text
 
 
+def part_of(code):
+    """Number, number of parts, check value of the whole, and the slice."""
+    reader = Reader(armoured_bytes(stream_of(code), 2))
+    part, parts = reader.varint() + 1, reader.varint() + 1
+    require(2 <= parts <= 8192 and part <= parts, "number of the part")
+    whole = int.from_bytes(reader.take(4), "big")
+    piece = reader.data[reader.at:]
+    require(piece, "empty part")
+    return part, parts, whole, piece
+
+
+def joined_container(codes):
+    """The container of codes that are the parts of one, in any order."""
+    taken = [part_of(code) for code in codes]
+    require(len({(parts, whole) for _, parts, whole, _ in taken}) == 1, "parts of several codes")
+    slices = {part: piece for part, _, _, piece in taken}
+    parts, whole = taken[0][1:3]
+    require(sorted(slices) == list(range(1, parts + 1)), "a part is missing")
+    data = b"".join(slices[part] for part in sorted(slices))
+    share, more = divmod(len(data), parts)
+    require(all(len(slices[part]) == share + (part <= more) for part in slices), "uneven parts")
+    require(zlib.crc32(data) == whole, "CRC-32 of the whole")
+    return data
+
+
 def cells_of(method, data, count, colours):
     most = count if colours <= 16 else 2 * count
     if method == 1:
@@ -136,6 +163,16 @@ def fingerprint_of(palette, transparent):
     return f"{state:016x}"
 
 
+def textures_of(data, palettes):
+    """All textures of a container; `palettes` has those that may be named, by their fingerprints."""
+    if data[:1] != b"\2":
+        return [texture_of(data)]
+    try:
+        return modelled_runs.textures_of(data[1:], palettes)
+    except ValueError as refusal:
+        raise Refused(str(refusal)) from None
+
+
 def texture_of(data):
     reader = Reader(data)
     require(reader.byte() == 1, "container form")
@@ -167,8 +204,12 @@ def texture_of(data):
     return texture
 
 
-def decode(code):
-    return texture_of(container_of(stream_of(code)))
+def container_of(code):
+    return armoured_bytes(stream_of(code), 1)
+
+
+def decode(code, palettes):
+    return textures_of(container_of(code), palettes)
 
 
 def fields_of(path):
@@ -188,10 +229,11 @@ def fields_of(path):
 def check_vector(path):
     """The fields of a vector that the decoder reads otherwise."""
     wanted = fields_of(path)
-    got = decode(wanted["code"])
-    data = container_of(stream_of(wanted["code"]))
     palette = wanted["palette"].split()
     transparent = None if wanted["transparent"] == "none" else int(wanted["transparent"])
+    palettes = {fingerprint_of(palette, transparent): (palette, transparent)}
+    got = decode(wanted["code"], palettes)[int(wanted.get("place", "0"))]
+    data = container_of(wanted["code"])
     by_fingerprint = wanted["palette-form"] == "by-fingerprint"
     pairs = {
         "bytes": (data, bytes.fromhex(wanted["bytes"].replace("\n", " "))),
@@ -202,6 +244,9 @@ def check_vector(path):
         "cells": (got["cells"], [int(cell) for cell in wanted["cells"].split()]),
         "tags": (got["tags"], wanted["tags"].split()),
     }
+    if "parts" in wanted:
+        codes = ["0I" + code for code in wanted["parts"].split("0I")[1:]]
+        pairs["parts"] = (joined_container([code.strip() for code in codes[::-1]]), data)
     for field in ("title", "author", "licence", "method"):
         pairs[field] = (got[field], wanted[field])
     return [field for field, (have, want) in pairs.items() if have != want]
@@ -214,7 +259,7 @@ def refuses_every_changed_letter(path):
             if letter == other:
                 continue
             try:
-                decode(code[:at] + other + code[at + 1:])
+                decode(code[:at] + other + code[at + 1:], {})
             except Refused:
                 continue
             return False

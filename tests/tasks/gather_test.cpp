@@ -102,12 +102,17 @@ TEST_F(Gather, TakesManyCodesFromOneTextAndNamesTheDamagedOne) {
     for (int seed = 10; seed < 13; ++seed) {
         std::string code = codec::encodeTextCode(texture(seed))->text;
         if (seed == 11) code[20] = code[20] == 'x' ? 'y' : 'x';
+        if (seed == 11) code[10] = code[10] == 'x' ? 'y' : 'x';
+        if (seed == 12) code[20] = code[20] == 'x' ? 'y' : 'x';
         thread += "Friend " + std::to_string(seed) + " writes:\n" + code + "\n\n";
     }
     const GatherReport report = gatherAll({write("thread.txt", thread)});
-    EXPECT_EQ(report.added.size(), 2U);
+    ASSERT_EQ(report.added.size(), 2U);
+    EXPECT_TRUE(report.added[0].repairs.empty());
+    EXPECT_EQ(report.added[1].repairs.size(), 1U);
     ASSERT_EQ(report.refused.size(), 1U);
     EXPECT_NE(report.refused[0].error.message.find("of the text"), std::string::npos);
+    EXPECT_NE(report.refused[0].error.message.find("ask for line 1 again"), std::string::npos);
 }
 
 TEST_F(Gather, ReadsAFolderThroughAndPassesOverWhatIsNotForUs) {

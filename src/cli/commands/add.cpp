@@ -71,18 +71,23 @@ Result<std::vector<tasks::GatherInput>> gatherInputs(Session& session, const Arg
 
 QJsonObject reportJson(const tasks::GatherReport& report) {
     const auto added = jsonArray(report.added, [](const tasks::GatheredTexture& texture) {
-        return QJsonObject{{"id", jsonNumber(texture.id.value)}, {"title", jsonText(texture.title)},
-                           {"width", texture.size.width},        {"height", texture.size.height},
-                           {"colours", texture.colours},         {"path", jsonText(texture.path)},
-                           {"recovered", texture.recovered}};
+        return QJsonObject{
+            {"id", jsonNumber(texture.id.value)}, {"title", jsonText(texture.title)},
+            {"width", texture.size.width},        {"height", texture.size.height},
+            {"colours", texture.colours},         {"path", jsonText(texture.path)},
+            {"recovered", texture.recovered},     {"repairs", jsonTexts(texture.repairs)}};
     });
     const auto known = jsonArray(report.known, [](const tasks::KnownTexture& texture) {
-        return QJsonObject{{"id", jsonNumber(texture.id.value)}, {"path", jsonText(texture.path)}};
+        return QJsonObject{{"id", jsonNumber(texture.id.value)},
+                           {"path", jsonText(texture.path)},
+                           {"repairs", jsonTexts(texture.repairs)}};
     });
     const auto refused = jsonArray(report.refused, [](const tasks::RefusedInput& input) {
-        return QJsonObject{{"path", jsonText(input.path)},
+        QJsonObject object{{"path", jsonText(input.path)},
                            {"reason", jsonText(input.error.message)},
                            {"hint", jsonText(input.error.hint)}};
+        if (!input.text.empty()) object.insert("text", jsonText(input.text));
+        return object;
     });
     return {{"added", added},
             {"known", known},
@@ -96,10 +101,12 @@ void printReport(Session& session, const tasks::GatherReport& report) {
                     << core::visibleText(texture.title) << ", " << texture.size.width << "x"
                     << texture.size.height << ", " << counted(texture.colours, "colour", "colours")
                     << '\n';
+        printRepairs(session.out, texture.repairs);
     }
     for (const tasks::KnownTexture& texture : report.known) {
         session.out << "Known " << texture.id.value << "  " << core::visibleText(texture.title)
                     << ", from " << core::visibleText(texture.path) << '\n';
+        printRepairs(session.out, texture.repairs);
     }
     for (const tasks::RefusedInput& input : report.refused) {
         session.err << "Refused " << core::visibleText(input.path) << ": "

@@ -1,9 +1,9 @@
+#include <array>
 #include <ostream>
 
 #include "cli/commands/all.h"
 #include "cli/json.h"
 #include "cli/selection.h"
-#include "core/text.h"
 #include "tasks/library_place.h"
 #include "tasks/share_codes.h"
 
@@ -13,44 +13,80 @@ using core::Result;
 
 namespace {
 
+constexpr std::array<Choice<tasks::PostSyntax>, 4> kSyntaxes = {{
+    {"chat", tasks::PostSyntax::Chat},
+    {"markdown", tasks::PostSyntax::Markdown},
+    {"bbcode", tasks::PostSyntax::Bbcode},
+    {"plain", tasks::PostSyntax::Plain},
+}};
+
 QJsonObject codeJson(const tasks::SharedCode& shared) {
-    const QJsonValue text = jsonText(shared.code.text);
-    return {{"id", jsonNumber(shared.id.value)},
-            {"title", jsonText(shared.title)},
-            {"code", text},
-            {"parts", QJsonArray{text}},
+    const bool isSet = shared.ids.size() > 1;
+    return {{"id", isSet ? QJsonValue() : QJsonValue(jsonNumber(shared.ids.front().value))},
+            {"ids", jsonArray(shared.ids, [](core::TextureId id) { return jsonNumber(id.value); })},
+            {"title", jsonText(shared.credit.title)},
+            {"code", jsonText(shared.code.text)},
+            {"parts", jsonTexts(shared.posts)},
             {"characters", jsonNumber(static_cast<std::int64_t>(shared.code.text.size()))},
             {"bytes", jsonNumber(static_cast<std::int64_t>(shared.code.bytes))},
             {"method", jsonText(codec::methodName(shared.code.method))}};
 }
 
-// The words around a code never begin like a code's line, so nothing they say is taken for one.
-void printCode(std::ostream& out, const tasks::SharedCode& shared) {
-    out << (shared.title.empty() ? "(no title)" : core::visibleText(shared.title));
-    if (!shared.author.empty()) out << ", by " << core::visibleText(shared.author);
-    if (!shared.licence.empty()) out << ", " << core::visibleText(shared.licence);
-    out << ":\n" << shared.code.text << '\n';
+// Without --for the words are for whoever reads the terminal; the posts are the codes below them.
+void printPosts(std::ostream& out, const tasks::SharedCode& shared, bool framed) {
+    const std::size_t parts = shared.posts.size();
+    for (std::size_t i = 0; i < parts; ++i) {
+        if (i > 0) out << '\n';
+        if (!framed) {
+            out << tasks::creditWords(shared.credit);
+            if (parts > 1) out << ", part " << i + 1 << " of " << parts;
+            out << ":\n";
+        }
+        out << shared.posts[i] << '\n';
+    }
+}
+
+Result<tasks::ShareOptions> shareOptions(const Arguments& arguments) {
+    constexpr long long kMostCharacters = 1000000;  // More than any place takes.
+    tasks::ShareOptions options;
+    if (arguments.has("--plain-runs")) options.code.method = codec::MethodChoice::PlainRunsOnly;
+    if (arguments.has("--without-palette")) {
+        options.code.palette = codec::PaletteForm::ByFingerprint;
+    }
+    PANTILE_ASSIGN_OR_RETURN(const auto limit,
+                             arguments.number("--limit", tasks::kLeastPostLimit, kMostCharacters));
+    if (limit) options.posts.limit = static_cast<std::size_t>(*limit);
+    if (const auto word = arguments.value("--for")) {
+        PANTILE_ASSIGN_OR_RETURN(options.posts.syntax, parseChoice("--for", *word, kSyntaxes));
+    }
+    return options;
+}
+
+Result<std::vector<tasks::SharedCode>> codesFor(const catalogue::Library& library,
+                                                const std::vector<core::TextureId>& ids,
+                                                const tasks::ShareOptions& options, bool asSet,
+                                                const core::Progress& progress) {
+    if (!asSet || ids.empty()) return tasks::makeCodes(library, ids, options, progress);
+    PANTILE_ASSIGN_OR_RETURN(tasks::SharedCode shared, tasks::makeSetCode(library, ids, options));
+    return std::vector<tasks::SharedCode>{std::move(shared)};
 }
 
 Result<Outcome> run(Session& session, const Arguments& arguments) {
-    codec::EncodeOptions options;
-    if (arguments.has("--plain-runs")) options.method = codec::MethodChoice::PlainRunsOnly;
-    if (arguments.has("--without-palette")) {
-        options.palette = codec::PaletteForm::ByFingerprint;
-    }
+    PANTILE_ASSIGN_OR_RETURN(const tasks::ShareOptions options, shareOptions(arguments));
     PANTILE_ASSIGN_OR_RETURN(const auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const Selection selection,
                              selectTextures(library, arguments.positional()));
-    PANTILE_ASSIGN_OR_RETURN(const auto codes,
-                             tasks::makeCodes(library, selection.ids, options, session.progress()));
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto codes,
+        codesFor(library, selection.ids, options, arguments.has("--set"), session.progress()));
     if (session.json) {
         printJson(session.out, {{"codes", jsonArray(codes, codeJson)}});
         return Outcome::Done;
     }
     for (std::size_t i = 0; i < codes.size(); ++i) {
         if (i > 0) session.out << '\n';
-        printCode(session.out, codes[i]);
+        printPosts(session.out, codes[i], options.posts.syntax.has_value());
     }
     return Outcome::Done;
 }
@@ -63,11 +99,18 @@ Command codeCommand() {
         "Prints textures as codes to paste into chat and forums.",
         {"SELECTION [options]"},
         {
+            {"--set", OptionKind::Flag, "", "one code for all of them, shorter than one for each"},
             {"--plain-runs", OptionKind::Flag, "", "the simple method, which anyone can decode"},
             {"--without-palette", OptionKind::Flag, "",
              "name the palette only; readers must have it already"},
+            {"--limit", OptionKind::Value, "CHARACTERS",
+             "cut into parts, so that no post is longer; 160 or more"},
+            {"--for", OptionKind::Value, "chat|markdown|bbcode|plain",
+             "posts with title, author and licence, escaped for that place"},
         },
-        "A code carries title, author, licence and tags, and checks itself when it is read.",
+        "A code carries title, author, licence and tags, and checks itself when it is read. Parts "
+        "may\n"
+        "arrive in any order; read and add join them. --limit counts all of a post.",
         run};
 }
 

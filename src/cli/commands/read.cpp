@@ -40,13 +40,16 @@ QJsonObject foundJson(const codec::FoundCode& found) {
                        {"height", grid.height()},
                        {"text_line", jsonNumber(static_cast<std::int64_t>(found.textLine))},
                        {"cells", tasks::cellsJson(grid)},
-                       {"repaired", found.repaired}};
+                       {"repaired", found.repaired},
+                       {"repairs", jsonTexts(found.repairs)}};
     tasks::addPaletteJson(object, found.texture.palette());
     return object;
 }
 
 QJsonObject damagedJson(const codec::DamagedCode& damaged) {
-    return {{"where", jsonText(damaged.where)}, {"reason", jsonText(damaged.reason)}};
+    QJsonObject object{{"where", jsonText(damaged.where)}, {"reason", jsonText(damaged.reason)}};
+    if (!damaged.text.empty()) object.insert("text", jsonText(damaged.text));
+    return object;
 }
 
 void printHarvest(Session& session, const codec::Harvest& found) {
@@ -58,10 +61,13 @@ void printHarvest(Session& session, const codec::Harvest& found) {
         if (!text.licence.empty()) session.out << ", " << core::visibleText(text.licence);
         session.out << ", " << code.texture.grid().width() << "x" << code.texture.grid().height()
                     << ", " << counted(code.texture.coloursUsed(), "colour", "colours") << '\n';
+        printRepairs(session.out, code.repairs);
     }
     for (const codec::DamagedCode& damaged : found.damaged) {
-        session.out << "Damaged, " << core::visibleText(damaged.where) << ": "
-                    << core::visibleText(damaged.reason) << '\n';
+        session.out << (damaged.text.empty() ? "Damaged, " : "Newer, ")
+                    << core::visibleText(damaged.where) << ": " << core::visibleText(damaged.reason)
+                    << '\n';
+        if (!damaged.text.empty()) session.out << damaged.text << '\n';
     }
     const auto textures = static_cast<std::int64_t>(found.found.size());
     session.out << counted(textures, "texture", "textures") << " read, " << found.damaged.size()

@@ -1,0 +1,31 @@
+#pragma once
+
+// Container form 2: one texture or many in one stream of modelled decisions. They share palettes
+// and all that was learned, so a set is shorter than its textures one by one. Authority:
+// docs/code-format.md, section 14.
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "codec/palette_lookup.h"
+#include "core/result.h"
+#include "core/texture.h"
+
+namespace pantile::codec {
+
+inline constexpr std::uint8_t kModelledForm = 2;
+inline constexpr std::size_t kMostTexturesInSet = 64;
+inline constexpr std::size_t kMostModelledCells = 32768;
+
+/// The bytes of `textures` (at least one) with their form number in front; nothing if they are too
+/// many, too large or too noisy for this form. Palettes go by their fingerprints if asked for.
+std::optional<std::vector<std::uint8_t>> packModelled(std::span<const core::Texture> textures,
+                                                      bool byFingerprint);
+
+/// For bytes from anywhere, the form number in front. Errors: as unpackTextures.
+core::Result<std::vector<core::Texture>> unpackModelled(std::span<const std::uint8_t> bytes,
+                                                        const PaletteLookup& lookup);
+
+}  // namespace pantile::codec

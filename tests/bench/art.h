@@ -1,0 +1,39 @@
+#pragma once
+
+// The pictures that open_art.py makes, as textures.
+
+#include <algorithm>
+#include <cstdint>
+#include <filesystem>
+#include <iostream>
+#include <vector>
+
+#include "core/texture.h"
+#include "image_files/read_image.h"
+#include "picture/exact_indexed.h"
+
+namespace pantile::bench {
+
+/// Every indexed picture of `folder`, in the order of the names.
+inline std::vector<core::Texture> texturesIn(const std::filesystem::path& folder) {
+    std::vector<std::filesystem::path> paths;
+    for (const auto& entry : std::filesystem::directory_iterator(folder)) {
+        paths.push_back(entry.path());
+    }
+    std::sort(paths.begin(), paths.end());
+    std::vector<core::Texture> textures;
+    for (const std::filesystem::path& path : paths) {
+        const auto picture = image_files::readImageFile(path);
+        const auto kept = picture ? picture::keptIndexed(*picture) : std::nullopt;
+        auto texture = kept ? core::Texture::create(kept->grid, kept->palette)
+                            : core::Error{core::ErrorKind::InvalidInput, "no indexed picture", ""};
+        if (texture) {
+            textures.push_back(std::move(*texture));
+        } else {
+            std::cerr << path.string() << " is left out\n";
+        }
+    }
+    return textures;
+}
+
+}  // namespace pantile::bench
