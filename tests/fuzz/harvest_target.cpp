@@ -18,7 +18,8 @@ constexpr std::size_t kMostCodes = 64;  // An input of nothing else would be slo
 // Glyphs, pieces, starts, and a sentence of damage for each of these, in vectors as they grow.
 constexpr std::size_t kMostMemoryPerByte = 256;
 constexpr std::size_t kMostMemoryPerCell = 8;
-constexpr std::size_t kMostMemoryBeside = 8192;
+// Of the model of the largest set: one is read at a time.
+constexpr std::size_t kMostMemoryBeside = std::size_t{6} << 20U;
 
 /// 9x8 cells, a code of four lines.
 const core::Texture& shingle() {

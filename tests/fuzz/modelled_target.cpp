@@ -12,8 +12,9 @@
 namespace pantile::fuzz {
 namespace {
 
-// Tables of what was learned, the cells, and words and palettes of a whole set.
-constexpr std::size_t kMostMemory = std::size_t{16} << 20U;
+// Tables of what was learned take 128 bytes a cell, of which a set has at most 32768, and 220 KB;
+// then cells, words and palettes.
+constexpr std::size_t kMostMemory = std::size_t{6} << 20U;
 
 void tryModelled(Bytes input) {
     std::vector<std::uint8_t> bytes = {codec::kModelledForm};

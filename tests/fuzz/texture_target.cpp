@@ -19,6 +19,8 @@ namespace {
 constexpr std::size_t kParts = 3;
 constexpr std::uint8_t kHasTransparent = 1;
 constexpr std::uint8_t kRepeatsCells = 2;  ///< Else the cells behind the last of the input are 0.
+constexpr std::uint8_t kMayBeLarge = 4;
+constexpr int kMostUsualSide = 48;  ///< Large grids take too much of the time to be usual.
 
 /// Takes bytes off the front of the input, and zeros behind its end.
 class Taker {
@@ -64,9 +66,12 @@ core::Grid gridOf(core::Size size, int colours, std::uint8_t flags, Bytes cells)
 /// Nothing if the title breaks the rules for one.
 std::optional<core::Texture> textureOf(Bytes input) {
     Taker taker(input);
-    const core::Size size{taker.take() + 1, taker.take() + 1};
+    const int width = taker.take();
+    const int height = taker.take();
     const int colours = taker.take() % (core::kMaxPaletteColours - 1) + core::kMinPaletteColours;
     const std::uint8_t flags = taker.take();
+    const int mostSide = (flags & kMayBeLarge) != 0 ? core::kMaxGridSide : kMostUsualSide;
+    const core::Size size{width % mostSide + 1, height % mostSide + 1};
     core::TextureText text;
     for (int length = taker.take(); length > 0; --length)
         text.title += static_cast<char>(taker.take());

@@ -5,8 +5,17 @@ import {execFileSync} from 'node:child_process';
 import {readFileSync} from 'node:fs';
 import {join} from 'node:path';
 
-// How a code is made: options of `pantile code`, and which texts of its answer are pasted.
-export const forms = [{name: 'whole', options: [], texts: answer => [answer.code]}];
+// How a code is made: options of `pantile code`, which texts of its answer are pasted, and where: posts
+// made for a place stand there as they are, or are quoted.
+const posted = ['bare', 'quote', 'reply in reply'];
+const post = place => ({
+    name: `for ${place}`, options: ['--for', place, '--limit', '1000'], texts: answer => answer.parts,
+    reads: {chat: 'markdown'}[place] ?? place, placements: posted});
+export const forms = [
+    {name: 'whole', options: [], texts: answer => [answer.code]},
+    {name: 'parts', options: ['--limit', '500'], texts: answer => answer.parts},
+    ...['chat', 'markdown', 'bbcode', 'plain'].map(post),
+];
 
 const canvases = [
     {side: 8, colours: 4},
@@ -29,7 +38,7 @@ function evenly(list, count) {
 
 /// A list of {title, texts, wanted} for a form, `count` of them at most, from the shortest code to the longest.
 export function makeCases(program, samples, folder, form, count) {
-    const library = join(folder, `${form.name}.db`);
+    const library = join(folder, `${form.name.replace(' ', '-')}.db`);
     const pantile = (...args) => JSON.parse(execFileSync(
         program, ['--library', library, '--json', ...args], {encoding: 'utf8', maxBuffer: 1 << 30, stdio: 'pipe'}));
     const rows = readFileSync(join(samples, 'textures', 'contents.csv'), 'utf8').trim().split('\n').slice(1);

@@ -11,6 +11,11 @@ import {engines} from './engines.mjs';
 import {placementNames, placements} from './placements.mjs';
 import {visibleText} from './visible_text.mjs';
 
+// Alarms that stand beside textures which came back whole, and why they are borne.
+const known = [
+    {alarm: /^damaged: .* all letters of the code have become small ones/, engine: /^showdown/, placement: 'heading',
+        why: 'showdown repeats a heading in small letters as its id, and no tag above 4096 bytes is passed over'},
+];
 const mostLossesShown = 20;
 const [program, samples, count] = process.argv.slice(2);
 const wantedCases = Number(count);
@@ -45,14 +50,16 @@ function losses(messages, cases) {
 }
 
 let bad = 0;
+let borne = 0;
 const report = [];
 for (const form of forms) {
     const cases = makeCases(program, samples, folder, form, wantedCases);
     const letters = cases.map(one => one.texts.join('').length);
-    console.log(`${form.name} codes: ${cases.length}, of ${letters[0]} to ${letters.at(-1)} characters`);
-    console.log(`\n| engine | ${placementNames.join(' | ')} |\n| --- |${' ---: |'.repeat(placementNames.length)}`);
-    for (const engine of engines) {
-        const cells = placementNames.map(name => {
+    console.log(`Codes, ${form.name}: ${cases.length}, of ${letters[0]} to ${letters.at(-1)} characters`);
+    const names = form.placements ?? placementNames;
+    console.log(`\n| engine | ${names.join(' | ')} |\n| --- |${' ---: |'.repeat(names.length)}`);
+    for (const engine of engines.filter(one => !form.reads || one.reads === form.reads)) {
+        const cells = names.map(name => {
             const place = placements[engine.reads][name];
             if (!place) return '';
             const arrived = cases.flatMap(one => one.texts.map(text => engine.render(place(text))));
@@ -61,10 +68,14 @@ for (const form of forms) {
             readings.forEach((messages, i) => {
                 const {lost, others} = losses(messages, cases);
                 whole += cases.length - lost.length;
-                bad += lost.length + others.length;
+                const isKnown = other => known.some(one =>
+                    one.alarm.test(other) && one.engine.test(engine.name) && one.placement === name);
+                const alarms = others.filter(other => !isKnown(other));
+                borne += others.length - alarms.length;
+                bad += lost.length + alarms.length;
                 const where = `${form.name}, ${engine.name}, ${name}, ${engine.asText || i ? 'as text' : 'as HTML'}`;
                 for (const one of lost) report.push(`${where}: '${one.title}' is lost`);
-                for (const other of others) report.push(`${where}: ${other}`);
+                for (const other of alarms) report.push(`${where}: ${other}`);
             });
             return String(Math.floor(100 * whole / (readings.length * cases.length)));
         });
@@ -74,5 +85,6 @@ for (const form of forms) {
 }
 for (const line of report.slice(0, mostLossesShown)) console.log(line);
 if (report.length > mostLossesShown) console.log(`... and ${report.length - mostLossesShown} more`);
+if (borne) console.log(`${borne} known alarms: ${known.map(one => one.why).join('; ')}.`);
 console.log(bad === 0 ? 'Every texture came back whole.' : `${bad} losses.`);
 process.exit(bad === 0 ? 0 : 1);
