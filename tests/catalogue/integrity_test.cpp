@@ -60,8 +60,9 @@ TEST_F(IntegrityTest, FindsForgeriesAndNamesTheirPlace) {
         forge(sql);
         const CheckReport report = check();
         EXPECT_FALSE(report.ok) << sql;
-        const auto named = std::count_if(report.problems.begin(), report.problems.end(),
-                                         [&](const Problem& p) { return p.where == where; });
+        const auto named =
+            std::count_if(report.problems.begin(), report.problems.end(),
+                          [&, place = where](const Problem& p) { return p.where == place; });
         EXPECT_GT(named, 0) << sql;
     }
     EXPECT_TRUE(check().ok);

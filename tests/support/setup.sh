@@ -5,8 +5,9 @@ build_packages=(g++ cmake ninja-build qt6-base-dev libgl1-mesa-dev libsqlite3-de
 # qt6-image-formats-plugins reads WebP.
 program_packages=(qt6-image-formats-plugins fonts-dejavu-core)
 test_packages=(imagemagick python3 python3-pil minetest-data clang-format-14)
+fuzz_packages=(clang-14 libclang-rt-14-dev)
 
-# install_missing build|program|test...: asks for root by sudo only if something is missing.
+# install_missing build|test|fuzz...: asks for root by sudo only if something is missing.
 install_missing() {
     local wanted=() missing=() group package
     for group in "$@"; do

@@ -1,0 +1,77 @@
+// Runs a fuzz target without a fuzzer: on each file of a folder, and on seeded random changes of
+// each, so that the targets hold in every build. usage: fuzz_TARGET FOLDER
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <iterator>
+#include <vector>
+
+#include "fuzz/checking.h"
+#include "support/random.h"
+
+namespace {
+
+using Input = std::vector<std::uint8_t>;
+
+constexpr int kChangesPerFile = 200;
+constexpr int kMostEdits = 4;
+
+Input readInput(const std::filesystem::path& path) {
+    std::ifstream file(path, std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), {}};
+}
+
+Input changed(Input input, pantile::tests::Random& random) {
+    for (int edits = random.between(1, kMostEdits); edits > 0 && !input.empty(); --edits) {
+        const auto at = random.between(0, static_cast<int>(input.size()) - 1);
+        const auto byte = static_cast<std::uint8_t>(random.between(0, 255));
+        switch (random.between(0, 3)) {
+            case 0:
+                input[static_cast<std::size_t>(at)] = byte;
+                break;
+            case 1:
+                input.insert(input.begin() + at, byte);
+                break;
+            case 2:
+                input.erase(input.begin() + at);
+                break;
+            default:
+                input.resize(static_cast<std::size_t>(at));
+        }
+    }
+    return input;
+}
+
+void tryInput(const Input& input) {
+    LLVMFuzzerTestOneInput(input.data(), input.size());
+}
+
+int replay(const std::filesystem::path& folder) {
+    std::vector<std::filesystem::path> paths;
+    for (const auto& entry : std::filesystem::directory_iterator(folder)) {
+        paths.push_back(entry.path());
+    }
+    std::sort(paths.begin(), paths.end());
+    pantile::tests::Random random(1);
+    for (const auto& path : paths) {
+        const Input input = readInput(path);
+        tryInput(input);
+        for (int i = 0; i < kChangesPerFile; ++i) tryInput(changed(input, random));
+    }
+    std::cout << paths.size() << " inputs, each as it is and with " << kChangesPerFile
+              << " changes\n";
+    return paths.empty() ? EXIT_FAILURE : EXIT_SUCCESS;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    if (argc != 2) {
+        std::cerr << "usage: fuzz_TARGET FOLDER\n";
+        return 2;
+    }
+    return replay(argv[1]);
+}
