@@ -9,6 +9,7 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <vector>
 
 #include "codec/bit_coder.h"
@@ -19,10 +20,12 @@ namespace pantile::codec {
 /// Spreads numbers over all 64 bits when they are multiplied by it: 2^64 by the golden ratio.
 inline constexpr std::uint64_t kSpread = 0x9E3779B97F4A7C15U;
 
-/// A weight in 1/65536.
-using Weight = std::int32_t;
+/// A weight in 1/8192, held within what sixteen bits take: so narrow that a processor mixes many at
+/// once.
+using Weight = std::int16_t;
 
-inline constexpr Weight kWeightOne = 1 << 16;
+inline constexpr int kWeightBits = 13;
+inline constexpr Weight kWeightOne = 1 << kWeightBits;
 
 inline constexpr std::uint8_t kMostSeen = 120;
 
@@ -67,20 +70,21 @@ public:
         : m_tableBits(tableBits), m_weights(start), m_mixed(start[0].size()) {
         for (auto& table : m_tables)
             table.resize(std::size_t{1} << static_cast<unsigned>(tableBits));
-        for (auto& weights : m_mixed) weights.fill(kWeightOne / static_cast<Weight>(kChoosers));
+        for (auto& weights : m_mixed) weights.fill(Weight{kWeightOne / kChoosers});
     }
 
     /// Puts down or reads one decision, and learns from it.
     bool code(BitCoder& coder, bool bit, const Question& question) {
         std::array<Learned*, kContexts> places;
-        std::array<Logit, kInputs> inputs;
+        std::array<Input, kInputs> inputs;
         for (std::size_t i = 0; i < kContexts; ++i) {
             places[i] = &place(i, question.contexts[i]);
-            inputs[i] = places[i]->seen == 0 ? 0 : logitOf(places[i]->yes);
+            inputs[i] =
+                places[i]->seen == 0 ? Input{0} : static_cast<Input>(logitOf(places[i]->yes));
         }
         inputs[kContexts] = kBias;
 
-        std::array<Logit, kChoosers> logits;
+        std::array<Input, kChoosers> logits;
         for (std::size_t i = 0; i < kChoosers; ++i) {
             logits[i] = mixed(m_weights[i][question.choices[i]], inputs);
         }
@@ -88,9 +92,10 @@ public:
         const Probability yes = probabilityOf(mixed(last, logits));
         bit = coder.code(bit, yes);
 
-        adjust(last, logits, bit, yes, kLastRate);
+        adjust<kLastSlowness>(last, logits, bit, yes);
         for (std::size_t i = 0; i < kChoosers; ++i) {
-            adjust(m_weights[i][question.choices[i]], inputs, bit, probabilityOf(logits[i]), kRate);
+            adjust<kSlowness>(m_weights[i][question.choices[i]], inputs, bit,
+                              probabilityOf(logits[i]));
         }
         for (Learned* learned : places) learned->learn(bit);
         return bit;
@@ -100,10 +105,12 @@ public:
     const StartWeights& weights() const { return m_weights; }
 
 private:
-    static constexpr Logit kBias = 256;
-    static constexpr std::int32_t kRate = 12;  // In 1/2^22.
-    static constexpr std::int32_t kLastRate = 64;
-    static constexpr int kRateBits = 22;
+    using Input = std::int16_t;  ///< A Logit.
+
+    static constexpr Input kBias = 256;
+    // As shifts: the higher, the less a weight moves for the same miss.
+    static constexpr int kSlowness = 17;
+    static constexpr int kLastSlowness = 18;
 
     Learned& place(std::size_t table, std::uint64_t context) {
         const std::uint64_t spread = context * kSpread;
@@ -114,25 +121,28 @@ private:
         return learned;
     }
 
+    // At most 16 products below 2^26: no sum runs over.
     template <std::size_t kCount>
-    static Logit mixed(const std::array<Weight, kCount>& weights,
-                       const std::array<Logit, kCount>& inputs) {
-        std::int64_t sum = 0;
-        for (std::size_t i = 0; i < kCount; ++i) sum += std::int64_t{weights[i]} * inputs[i];
-        return static_cast<Logit>(
-            std::clamp<std::int64_t>(sum >> 16, -kLargestLogit, kLargestLogit));
+    static Input mixed(const std::array<Weight, kCount>& weights,
+                       const std::array<Input, kCount>& inputs) {
+        static_assert(kCount <= 16);
+        std::int32_t sum = 0;
+        for (std::size_t i = 0; i < kCount; ++i) sum += std::int32_t{weights[i]} * inputs[i];
+        return static_cast<Input>(std::clamp(sum >> kWeightBits, -kLargestLogit, kLargestLogit));
     }
 
-    // Nothing is cut here: a weight moves by less than 2^11, and a code has less than 2^18
-    // decisions.
-    template <std::size_t kCount>
-    static void adjust(std::array<Weight, kCount>& weights, const std::array<Logit, kCount>& inputs,
-                       bool bit, Probability yes, std::int32_t rate) {
-        constexpr std::int64_t kHalf = std::int64_t{1} << (kRateBits - 1);
-        const std::int64_t missed = (bit ? std::int64_t{kCertain} : 0) - std::int64_t{yes};
-        const std::int64_t step = missed * rate;
+    template <int kShift, std::size_t kCount>
+    static void adjust(std::array<Weight, kCount>& weights, const std::array<Input, kCount>& inputs,
+                       bool bit, Probability yes) {
+        constexpr std::int32_t kHalf = 1 << (kShift - 1);
+        const std::int32_t wanted = bit ? std::int32_t{kCertain} : 0;
+        const auto missed =
+            static_cast<std::int16_t>((wanted - static_cast<std::int32_t>(yes)) >> 1);
         for (std::size_t i = 0; i < kCount; ++i) {
-            weights[i] += static_cast<Weight>((step * inputs[i] + kHalf) >> kRateBits);
+            const std::int32_t moved =
+                weights[i] + ((std::int32_t{missed} * inputs[i] + kHalf) >> kShift);
+            weights[i] = static_cast<Weight>(std::clamp<std::int32_t>(
+                moved, std::numeric_limits<Weight>::min(), std::numeric_limits<Weight>::max()));
         }
     }
 

@@ -396,7 +396,8 @@ const GridMixer::StartWeights& gridStartWeights() {
         const auto nextRow = [&] {
             GridMixer::Weights values{};
             for (std::size_t i = 0; i < values.size(); ++i) {
-                values[i] = Weight{kGridStart[row * values.size() + i]} * (kWeightOne / 64);
+                values[i] =
+                    static_cast<Weight>(kGridStart[row * values.size() + i] * (kWeightOne / 64));
             }
             ++row;
             return values;

@@ -22,7 +22,7 @@ StartWeights evenStart(int hundredths, std::array<std::size_t, 2> choices) {
     StartWeights start;
     for (std::size_t i = 0; i < choices.size(); ++i) {
         typename StartWeights::value_type::value_type weights;
-        weights.fill(kWeightOne * hundredths / 100);
+        weights.fill(static_cast<Weight>(kWeightOne * hundredths / 100));
         weights.back() = 0;
         start[i].assign(choices[i], weights);
     }

@@ -104,7 +104,8 @@ int main(int count, char** arguments) {
     for (int round = 0; round < rounds; ++round) learn(rows, textures, 1.0 / (8 << round));
     for (const auto& list : rows) {
         for (const Row& row : list) {
-            for (const double weight : row) std::printf("%ld, ", std::lround(weight / 1024));
+            for (const double weight : row)
+                std::printf("%ld, ", std::lround(64 * weight / codec::kWeightOne));
             std::puts("");
         }
     }

@@ -24,6 +24,11 @@ TEST(CodeFormatPage, PrintsTheCodeOfEveryVector) {
     }
 }
 
+TEST(CodeFormatPage, PrintsTheCodeOfTheSet) {
+    const auto set = tests::readFields(tests::vectorFiles("set_codes").at(0));
+    EXPECT_NE(page().find("\n" + set.at("code") + "\n"), std::string::npos);
+}
+
 TEST(CodeFormatPage, HoldsNoOtherCodeThanThoseOfTheVectors) {
     const std::vector<tests::CodeVector> vectors = tests::readCodeVectors();
     std::vector<core::Palette> palettes;

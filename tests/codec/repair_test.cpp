@@ -164,7 +164,7 @@ TEST(Repair, HealsTwoLookAlikesInOneLine) {
 
 TEST(Repair, HealsSwapsThatNoLineCheckNotices) {
     const core::Texture texture = tests::noisyTexture();
-    const std::string code = tests::codeOf(texture);
+    const std::string code = tests::codeOf(texture, {MethodChoice::PlainRunsOnly});
     int tried = 0;
     for (std::size_t at = 2; at + 1 < code.size(); ++at) {
         const std::size_t left = kBase58Digits.find(code[at]);

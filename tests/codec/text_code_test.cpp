@@ -77,6 +77,21 @@ TEST(TextCode, ReadsTheFrozenVectors) {
     }
 }
 
+/// The textures of all frozen vectors, as the one set code that is frozen with them.
+TEST(TextCode, WritesAndReadsTheFrozenSet) {
+    std::vector<core::Texture> textures;
+    for (const tests::CodeVector& vector : tests::readCodeVectors()) {
+        textures.push_back(vector.texture);
+    }
+    const std::string frozen = tests::readFields(tests::vectorFiles("set_codes").at(0)).at("code");
+    const auto code = encodeSetCode(textures);
+    ASSERT_THAT(code, isOk());
+    EXPECT_EQ(code->text, frozen);
+    std::vector<core::Texture> read;
+    for (const FoundCode& found : harvestCodes(frozen).found) read.push_back(found.texture);
+    EXPECT_EQ(read, textures);
+}
+
 /// Whatever is read from a damaged text must be the texture itself; and where it may be told from
 /// other text, something must be said.
 void expectNothingWrong(const std::string& text, const core::Texture& texture, bool mustSay) {

@@ -123,7 +123,7 @@ class Mixer:
         self.bits = table_bits
         self.tables = [{} for _ in range(contexts)]
         self.weights = weights
-        self.last = [[65536 // len(weights)] * len(weights) for _ in weights[0]]
+        self.last = [[8192 // len(weights)] * len(weights) for _ in weights[0]]
 
     def place(self, table, number):
         spread = number * GOLDEN % WORD
@@ -138,16 +138,17 @@ class Mixer:
         inputs = [LOGITS[p.yes >> 4] if p.seen else 0 for p in places] + [256]
         chosen = [self.weights[k][choice] for k, choice in enumerate(choices)]
         last = self.last[choices[0]]
-        x = [clamp(sum(w * i for w, i in zip(row, inputs)) >> 16, -2047, 2047) for row in chosen]
-        p = squash(clamp(sum(w * i for w, i in zip(last, x)) >> 16, -2047, 2047))
+        x = [clamp(sum(w * i for w, i in zip(row, inputs)) >> 13, -2047, 2047) for row in chosen]
+        p = squash(clamp(sum(w * i for w, i in zip(last, x)) >> 13, -2047, 2047))
         yes = coder.decide(p)
         bit = 65536 if yes else 0
         for k, row in enumerate(chosen):
-            missed = (bit - squash(x[k])) * 12
+            missed = bit - squash(x[k]) >> 1
             for i, value in enumerate(inputs):
-                row[i] += missed * value + 2 ** 21 >> 22
+                row[i] = clamp(row[i] + (missed * value + 2 ** 16 >> 17), -32768, 32767)
+        missed = bit - p >> 1
         for k, value in enumerate(x):
-            last[k] += (bit - p) * 64 * value + 2 ** 21 >> 22
+            last[k] = clamp(last[k] + (missed * value + 2 ** 17 >> 18), -32768, 32767)
         for learned in places:
             learned.learn(yes)
         return yes
@@ -155,7 +156,7 @@ class Mixer:
 
 class Words:
     def __init__(self):
-        start = [65536 * 35 // 100] * 6 + [0]
+        start = [8192 * 35 // 100] * 6 + [0]
         self.mixer = Mixer(6, 12, [[start[:] for _ in range(n)] for n in (256, 3)])
         self.before = [b""] * 4
         silent = Silent()
@@ -270,7 +271,7 @@ def packed(*fields):
 
 
 def weights_of_grids():
-    rows = [[1024 * n for n in row] for row in GRID_ROWS]
+    rows = [[128 * n for n in row] for row in GRID_ROWS]
     return [rows[:12], rows[12:60], [rows[60][:] for _ in range(90)]]
 
 
