@@ -32,8 +32,11 @@ core::Result<Container> packSet(std::span<const core::Texture> textures,
 }
 
 core::Result<std::vector<core::Texture>> unpackTextures(std::span<const std::uint8_t> bytes,
-                                                        const PaletteLookup& lookup) {
-    if (!bytes.empty() && bytes.front() == kModelledForm) return unpackModelled(bytes, lookup);
+                                                        const PaletteLookup& lookup,
+                                                        std::size_t* decisions) {
+    if (!bytes.empty() && bytes.front() == kModelledForm) {
+        return unpackModelled(bytes, lookup, decisions);
+    }
     PANTILE_ASSIGN_OR_RETURN(core::Texture texture, unpackTexture(bytes, lookup));
     return std::vector<core::Texture>{std::move(texture)};
 }

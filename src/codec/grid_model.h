@@ -18,7 +18,7 @@
 namespace pantile::codec {
 
 /// Bounds the time that a reader takes, whatever it is given.
-inline constexpr std::size_t kMostDecisions = 150000;
+inline constexpr std::size_t kMostDecisions = 100000;
 
 inline constexpr std::size_t kGridContexts = 15;
 inline constexpr std::size_t kGridChoosers = 3;
@@ -44,6 +44,9 @@ public:
     /// `paletteNumber` tells the palettes of one code apart.
     bool code(BitCoder& coder, core::Size size, const core::Palette& palette,
               std::size_t paletteNumber, std::vector<core::PaletteIndex>& cells);
+
+    /// How many were coded so far.
+    std::size_t decisions() const { return kMostDecisions - m_decisionsLeft; }
 
     const GridMixer& mixer() const { return m_mixer; }
 

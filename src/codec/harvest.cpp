@@ -24,9 +24,6 @@ namespace {
 using Bytes = std::vector<std::uint8_t>;
 using core::ErrorKind;
 
-// A text of a few bytes a code can ask for textures without end: 2^28 cells are four thousand of
-// the largest ones.
-constexpr std::size_t kMostCells = std::size_t{1} << 28U;
 constexpr std::size_t kCellsOfAFailure = std::size_t{1} << 16U;  // As many as one texture may have.
 
 constexpr std::size_t kMostTold = 10000;  // Damaged codes; nobody reads more.
@@ -41,8 +38,8 @@ struct Taken {
 
 class Harvester {
 public:
-    Harvester(std::string_view text, const PaletteLookup& lookup)
-        : m_text(readGlyphs(text)), m_lookup(lookup) {}
+    Harvester(std::string_view text, const PaletteLookup& lookup, const HarvestLimits& limits)
+        : m_text(readGlyphs(text)), m_lookup(lookup), m_limits(limits) {}
 
     Harvest run(const core::Progress& progress) && {
         m_starts = findStarts(m_text.glyphs);
@@ -164,8 +161,11 @@ private:
         if (!opened) return opened.error().kind == ErrorKind::Unsupported;
         if (opened->form == ArmourForm::Part) return readPart(opened->bytes).has_value();
         if (m_seen.contains(asKey(opened->bytes))) return true;
-        const auto textures = unpack(opened->bytes);
-        if (textures) return true;
+        auto textures = unpack(opened->bytes);
+        if (textures) {
+            m_confirmed = Confirmed{opened->bytes, std::move(*textures)};
+            return true;
+        }
         const ErrorKind kind = textures.error().kind;
         return kind == ErrorKind::NotFound || kind == ErrorKind::Unsupported;
     }
@@ -198,18 +198,25 @@ private:
         }
     }
 
+    bool mayUnpack() const {
+        return m_cells <= m_limits.cells && m_decisions <= m_limits.decisions;
+    }
+
     core::Result<std::vector<core::Texture>> unpack(const Bytes& container) {
-        if (m_cells > kMostCells) {
+        if (m_confirmed && m_confirmed->container == container) {
+            return std::move(std::exchange(m_confirmed, std::nullopt)->textures);
+        }
+        if (!mayUnpack()) {
             return core::Error{ErrorKind::TooLarge, "too many textures for one text",
                                "read the rest by itself"};
         }
-        auto textures = unpackTextures(container, m_lookup);
+        auto textures = unpackTextures(container, m_lookup, &m_decisions);
         if (!textures) m_cells += kCellsOfAFailure;
         return textures;
     }
 
     void takeContainer(const Bytes& container, Taken taken) {
-        if (m_cells <= kMostCells && !m_seen.insert(asKey(container)).second) return;
+        if (mayUnpack() && !m_seen.insert(asKey(container)).second) return;
         auto textures = unpack(container);
         if (!textures) {
             // A container has one code, so this is the text itself; or for parts one that can be
@@ -279,6 +286,12 @@ private:
         return harvest;
     }
 
+    /// What a repair was confirmed by, so that it need not be read again.
+    struct Confirmed {
+        Bytes container;
+        std::vector<core::Texture> textures;
+    };
+
     struct Found {
         std::size_t glyph;
         FoundCode code;
@@ -291,21 +304,24 @@ private:
 
     GlyphText m_text;
     const PaletteLookup& m_lookup;
+    HarvestLimits m_limits;
     std::vector<Start> m_starts;
     RepairBudget m_budget;
     PartPool m_parts;
     std::unordered_set<std::string> m_seen;  ///< Containers.
+    std::optional<Confirmed> m_confirmed;
     std::vector<Found> m_found;
     std::vector<Damaged> m_damaged;
     std::unordered_multimap<std::uint64_t, std::size_t> m_byContent;
     std::size_t m_cells = 0;
+    std::size_t m_decisions = 0;
 };
 
 }  // namespace
 
 Harvest harvestCodes(std::string_view text, const PaletteLookup& lookup,
-                     const core::Progress& progress) {
-    return Harvester(text, lookup).run(progress);
+                     const core::Progress& progress, const HarvestLimits& limits) {
+    return Harvester(text, lookup, limits).run(progress);
 }
 
 }  // namespace pantile::codec

@@ -32,10 +32,18 @@ struct Harvest {
     std::vector<DamagedCode> damaged;  ///< In the order of the text; the first ten thousand.
 };
 
+/// What one text may ask for at most; else a text of a few bytes a code could take memory and time
+/// without end. The last code may go beyond.
+struct HarvestLimits {
+    std::size_t cells = std::size_t{1} << 28U;      ///< Four thousand of the largest textures.
+    std::size_t decisions = std::size_t{1} << 26U;  ///< Of models: half a minute, 6000 of 64x64.
+};
+
 /// Never gives a texture whose check values do not all fit; damaged codes are put right where that
 /// can be done in one way alone, and parts are joined, in whatever order they stand. Stops early,
-/// with what it has, if `progress` asks for it. Cost: linear in the length of `text`.
+/// with what it has, if `progress` asks for it; codes beyond `limits` are told as damaged. Cost:
+/// linear in the length of `text` and in the cells of its textures.
 Harvest harvestCodes(std::string_view text, const PaletteLookup& lookup = {},
-                     const core::Progress& progress = {});
+                     const core::Progress& progress = {}, const HarvestLimits& limits = {});
 
 }  // namespace pantile::codec

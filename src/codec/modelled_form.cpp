@@ -67,7 +67,18 @@ public:
         return coded;
     }
 
+    /// Those that were coded so far, whatever came of it.
+    std::size_t decisions() const {
+        return kDecisionsOfAStart + (m_grids ? m_grids->decisions() : 0) +
+               (m_words ? kDecisionsOfALetter * m_words->letters() : 0);
+    }
+
 private:
+    // What takes as long as so many decisions about cells: to clear the tables, and the eight about
+    // a letter with fewer contexts.
+    static constexpr std::size_t kDecisionsOfAStart = 500;
+    static constexpr std::size_t kDecisionsOfALetter = 4;
+
     static bool hasWords(const core::Texture& texture) {
         const core::TextureText& text = texture.text();
         return !(text.title.empty() && text.author.empty() && text.licence.empty() &&
@@ -178,7 +189,8 @@ core::Result<std::vector<std::uint8_t>> packModelled(std::span<const core::Textu
     const PaletteLookup none;
     if (!SetCoding(coder, byFingerprint, none).run(textures)) {
         return Error{ErrorKind::DoesNotFit,
-                     "the textures of the set are too noisy to share one code",
+                     "the textures of the set are too noisy, or their words too long, to share one "
+                     "code",
                      "share them one by one"};
     }
     std::vector<std::uint8_t> bytes = {kModelledForm};
@@ -188,10 +200,13 @@ core::Result<std::vector<std::uint8_t>> packModelled(std::span<const core::Textu
 }
 
 core::Result<std::vector<core::Texture>> unpackModelled(std::span<const std::uint8_t> bytes,
-                                                        const PaletteLookup& lookup) {
+                                                        const PaletteLookup& lookup,
+                                                        std::size_t* decisions) {
     const std::span<const std::uint8_t> stream = bytes.subspan(1);
     BitCoder coder(stream);
-    core::Result<std::vector<core::Texture>> textures = SetCoding(coder, false, lookup).run({});
+    SetCoding coding(coder, false, lookup);
+    core::Result<std::vector<core::Texture>> textures = coding.run({});
+    if (decisions != nullptr) *decisions += coding.decisions();
     if (!textures) return textures;
     const std::vector<std::uint8_t> written = coder.finish();
     if (std::equal(written.begin(), written.end(), stream.begin(), stream.end())) return textures;

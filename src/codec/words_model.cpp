@@ -81,6 +81,8 @@ std::optional<std::string> WordsModel::codeText(BitCoder& coder, std::size_t fie
                                                 std::string_view text, std::size_t mostBytes) {
     std::string coded;
     while (true) {
+        if (m_letters == kMostLetters) return std::nullopt;
+        ++m_letters;
         const std::uint8_t letter =
             coded.size() < text.size() ? static_cast<std::uint8_t>(text[coded.size()]) : 0;
         const std::uint8_t got = codeLetter(coder, field, coded, letter);

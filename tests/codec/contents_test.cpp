@@ -17,6 +17,12 @@ std::vector<std::uint8_t> modelled(const core::Texture& texture) {
     return packModelled({&texture, 1}, false).value();
 }
 
+std::string repeated(const std::string& letter, std::size_t times) {
+    std::string text;
+    for (std::size_t i = 0; i < times; ++i) text += letter;
+    return text;
+}
+
 TEST(Contents, ModelledRunsHoldEveryTexture) {
     tests::Random random(311);
     for (int i = 0; i < 150; ++i) {
@@ -125,6 +131,35 @@ TEST(Contents, RefusesSetsThatNoCodeHolds) {
     const auto noisy = core::Texture::create(*core::Grid::create(256, 128, std::move(noise)),
                                              tests::randomPalette(random, 16));
     EXPECT_THAT(packSet({&*noisy, 1}), failsWith(ErrorKind::DoesNotFit, "too noisy"));
+}
+
+TEST(Contents, WordsHaveALimitOfTheirOwn) {
+    core::TextureText text;
+    text.title = text.author = text.licence = repeated("🪸", core::kMaxTitleCharacters);
+    for (std::size_t i = 10; i < 10 + core::kMaxTags; ++i) {
+        text.tags.push_back(std::to_string(i) + repeated("🪸", core::kMaxTagCharacters - 2));
+    }
+    const core::Texture plain = tests::usualTexture(6);
+    const auto longest = core::Texture::create(plain.grid(), plain.palette(), text);
+    ASSERT_THAT(longest, isOk());
+    const auto back = unpackTextures(modelled(*longest));
+    ASSERT_THAT(back, isOk());
+    EXPECT_EQ(back->front(), *longest);
+    EXPECT_THAT(packSet(std::vector(2, *longest)), failsWith(ErrorKind::DoesNotFit, "too long"));
+}
+
+TEST(Contents, TellsTheDecisionsOfAReading) {
+    const core::Texture texture = tests::usualTexture(6);
+    std::size_t decisions = 0;
+    ASSERT_THAT(unpackTextures(packTexture(texture).bytes, {}, &decisions), isOk());
+    EXPECT_EQ(decisions, 0U);
+    std::vector<std::uint8_t> bytes = modelled(texture);
+    ASSERT_THAT(unpackTextures(bytes, {}, &decisions), isOk());
+    EXPECT_GE(decisions, texture.grid().cellCount());
+    bytes.push_back(1);
+    const std::size_t before = decisions;
+    ASSERT_THAT(unpackTextures(bytes, {}, &decisions), failsWith(ErrorKind::Corrupt, "damaged"));
+    EXPECT_EQ(decisions, 2 * before);
 }
 
 /// Decodings of damaged bytes: the armour tells them apart by its check values, so here they may be

@@ -388,5 +388,37 @@ TEST(Harvest, TellsHowFarItIs) {
     EXPECT_EQ(done, (std::vector<std::int64_t>{1, 2, 3}));
 }
 
+/// Different 16x16 textures of the given method, one code behind the other.
+std::string codesOf(int count, MethodChoice method) {
+    tests::Random random(707);
+    std::string text;
+    for (int i = 0; i < count; ++i) {
+        text += tests::codeOf(tests::randomTexture(random, {16, 16}, 4), {method}) + "\n\n";
+    }
+    return text;
+}
+
+TEST(Harvest, HoldsTextsToTheirLimits) {
+    const auto foundWithin = [](const std::string& text, const HarvestLimits& limits) {
+        const Harvest harvest = harvestCodes(text, {}, {}, limits);
+        EXPECT_EQ(harvest.found.size() + harvest.damaged.size(), 12U);
+        for (const DamagedCode& one : harvest.damaged) {
+            EXPECT_EQ(one.reason, "too many textures for one text; read the rest by itself");
+        }
+        return harvest.found.size();
+    };
+    const std::string plain = codesOf(12, MethodChoice::PlainRunsOnly);
+    EXPECT_EQ(foundWithin(plain, {}), 12U);
+    EXPECT_EQ(foundWithin(plain, {.cells = 5 * 256 - 1}), 5U);
+    EXPECT_EQ(foundWithin(plain, {.decisions = 0}), 12U);
+    const std::string modelled = codesOf(12, MethodChoice::Shortest);
+    EXPECT_EQ(foundWithin(modelled, {}), 12U);
+    EXPECT_EQ(foundWithin(modelled, {.decisions = 0}), 1U);
+    // A cell of four colours takes one to three decisions.
+    const std::size_t some = foundWithin(modelled, {.decisions = 5 * 256});
+    EXPECT_GE(some, 1U);
+    EXPECT_LE(some, 6U);
+}
+
 }  // namespace
 }  // namespace pantile::codec

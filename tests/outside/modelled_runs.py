@@ -159,6 +159,7 @@ class Words:
         start = [8192 * 35 // 100] * 6 + [0]
         self.mixer = Mixer(6, 12, [[start[:] for _ in range(n)] for n in (256, 3)])
         self.before = [b""] * 4
+        self.letters = 12000
         silent = Silent()
         primer = PRIMER.encode()
         for i, byte in enumerate(primer):
@@ -186,6 +187,8 @@ class Words:
     def text(self, coder, field, most):
         text = b""
         while True:
+            require(self.letters > 0, "letters")
+            self.letters -= 1
             byte = self.letter(coder, field, text)
             if byte == 0:
                 break
@@ -282,7 +285,7 @@ class Grids:
             bits += 1
         self.mixer = Mixer(15, bits, weights_of_grids())
         self.history, self.places = [], [[-1] * 4096, [-1] * 4096]
-        self.before, self.questions = None, 150000
+        self.before, self.questions = None, 100000
 
     def read(self, coder, width, height, palette, transparent, number):
         base, history = len(self.history), self.history
