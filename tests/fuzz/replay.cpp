@@ -1,5 +1,5 @@
 // Runs a fuzz target without a fuzzer: on each file of a folder, and on seeded random changes of
-// each, so that the targets hold in every build. usage: fuzz_TARGET FOLDER
+// each, so that the targets hold in every build. usage: fuzz_TARGET FOLDER CHANGES
 
 #include <algorithm>
 #include <cstdlib>
@@ -16,7 +16,6 @@ namespace {
 
 using Input = std::vector<std::uint8_t>;
 
-constexpr int kChangesPerFile = 200;
 constexpr int kMostEdits = 4;
 
 Input readInput(const std::filesystem::path& path) {
@@ -49,7 +48,7 @@ void tryInput(const Input& input) {
     LLVMFuzzerTestOneInput(input.data(), input.size());
 }
 
-int replay(const std::filesystem::path& folder) {
+int replay(const std::filesystem::path& folder, int changes) {
     std::vector<std::filesystem::path> paths;
     for (const auto& entry : std::filesystem::directory_iterator(folder)) {
         paths.push_back(entry.path());
@@ -59,19 +58,18 @@ int replay(const std::filesystem::path& folder) {
     for (const auto& path : paths) {
         const Input input = readInput(path);
         tryInput(input);
-        for (int i = 0; i < kChangesPerFile; ++i) tryInput(changed(input, random));
+        for (int i = 0; i < changes; ++i) tryInput(changed(input, random));
     }
-    std::cout << paths.size() << " inputs, each as it is and with " << kChangesPerFile
-              << " changes\n";
+    std::cout << paths.size() << " inputs, each as it is and with " << changes << " changes\n";
     return paths.empty() ? EXIT_FAILURE : EXIT_SUCCESS;
 }
 
 }  // namespace
 
 int main(int argc, char** argv) {
-    if (argc != 2) {
-        std::cerr << "usage: fuzz_TARGET FOLDER\n";
+    if (argc != 3) {
+        std::cerr << "usage: fuzz_TARGET FOLDER CHANGES\n";
         return 2;
     }
-    return replay(argv[1]);
+    return replay(argv[1], std::atoi(argv[2]));
 }
