@@ -11,13 +11,15 @@ namespace {
 // Far above any sum of errors, and far enough below the end of the type to be added to.
 constexpr std::int64_t kNoWay = std::int64_t{1} << 60U;
 
-// The least sum from each place down to the last row, for paths that end beside column `start`.
+// The least sum from each place down to the last row.
 class SumsBelow {
 public:
-    SumsBelow(std::span<const std::int64_t> errors, core::Size overlap, int start)
+    // For paths that end where `mayEnd(column)` says.
+    template <typename MayEnd>
+    SumsBelow(std::span<const std::int64_t> errors, core::Size overlap, MayEnd mayEnd)
         : m_width(overlap.width), m_sums(errors.begin(), errors.end()) {
         for (int x = 0; x < m_width; ++x) {
-            if (std::abs(x - start) > 1) m_sums[offset(x, overlap.height - 1)] = kNoWay;
+            if (!mayEnd(x)) m_sums[offset(x, overlap.height - 1)] = kNoWay;
         }
         for (int y = overlap.height - 2; y >= 0; --y) {
             for (int x = 0; x < m_width; ++x) {
@@ -58,14 +60,22 @@ BoundaryCut pathFrom(int start, const SumsBelow& sums, int height) {
 
 }  // namespace
 
-BoundaryCut closedBoundaryCut(std::span<const std::int64_t> errors, core::Size overlap) {
+std::optional<BoundaryCut> closedBoundaryCut(std::span<const std::int64_t> errors,
+                                             core::Size overlap, std::int64_t below) {
     assert(overlap.width >= 1 && overlap.height >= 1);
     assert(errors.size() ==
            static_cast<std::size_t>(overlap.width) * static_cast<std::size_t>(overlap.height));
-    BoundaryCut best{{}, kNoWay};
+    std::optional<BoundaryCut> best;
+    std::int64_t least = std::min(below, kNoWay);
+    const SumsBelow open(errors, overlap, [](int /*column*/) { return true; });
     for (int start = 0; start < overlap.width; ++start) {
-        const SumsBelow sums(errors, overlap, start);
-        if (sums.at(start, 0) < best.error) best = pathFrom(start, sums, overlap.height);
+        // A path that has to close costs no less than one that may end anywhere.
+        if (open.at(start, 0) >= least) continue;
+        const SumsBelow sums(errors, overlap,
+                             [start](int column) { return std::abs(column - start) <= 1; });
+        if (sums.at(start, 0) >= least) continue;
+        best = pathFrom(start, sums, overlap.height);
+        least = best->error;
     }
     return best;
 }

@@ -1,9 +1,11 @@
 #include "picture/seam_healing.h"
 
 #include <algorithm>
+#include <limits>
 #include <optional>
 #include <vector>
 
+#include "core/progress.h"
 #include "core/range_check.h"
 #include "picture/boundary_cut.h"
 
@@ -55,36 +57,45 @@ struct Strip {
     BoundaryCut right;  // its last columns, counted from the seam
 };
 
+// How large the sum at the other seam may become; nothing: it may rise by what this one's falls.
+using OtherMost = std::optional<std::int64_t>;
+
 // Heals the vertical seam of one grid.
 class VerticalHealing {
 public:
-    VerticalHealing(const Grid& grid, const CellDifference& difference, int overlap)
+    VerticalHealing(const Grid& grid, const CellDifference& difference, int overlap,
+                    const std::stop_token& stop)
         : m_grid(grid),
           m_difference(difference),
           m_overlap(overlap),
-          m_before(seamSum(grid, difference, Seam::Vertical)) {}
+          m_before(seamSum(grid, difference, Seam::Vertical)),
+          m_stop(stop) {}
 
     // As smooth as the inside: the means are compared without dividing.
     bool isSmooth() const {
         return m_before * (m_grid.width() - 1) <= insideSum(m_grid, m_difference);
     }
 
-    // The best of all strips, if there is one that leaves the other seam's sum within `otherMost`.
-    std::optional<Grid> best(std::int64_t otherMost) const {
+    // The best of all strips, if there is one that keeps the other seam's sum within bounds.
+    std::optional<Grid> best(OtherMost otherMost) const {
+        const std::int64_t otherBefore = seamSum(m_grid, m_difference, Seam::Horizontal);
         std::optional<Grid> best;
-        std::int64_t least = 0;
+        std::int64_t least = std::numeric_limits<std::int64_t>::max();
         for (int source = 0; source + 2 * m_overlap <= m_grid.width(); ++source) {
-            const Strip strip = stripFrom(source);
-            Grid healed = covered(strip);
+            if (m_stop.stop_requested()) break;
+            const std::optional<Strip> strip = stripFrom(source, least);
+            if (!strip) continue;
+            Grid healed = covered(*strip);
             const SeamSums own = sumsAcross(Seam::Vertical, healed, m_difference);
             const SeamSums other = sumsAcross(Seam::Horizontal, healed, m_difference);
             // A strip must not trade the seam for two joints that are seen as much.
-            if (own.distances >= m_before || other.distances > otherMost ||
-                jointSum(strip, healed) > 2 * m_before)
+            const std::int64_t gain = m_before - own.distances;
+            if (gain <= 0 || other.distances > otherMost.value_or(otherBefore + gain) ||
+                jointSum(*strip, healed) > 2 * m_before)
                 continue;
             const std::int64_t seen =
-                strip.left.error + strip.right.error + own.squares + other.squares;
-            if (best && seen >= least) continue;
+                strip->left.error + strip->right.error + own.squares + other.squares;
+            if (seen >= least) continue;
             least = seen;
             best = std::move(healed);
         }
@@ -96,7 +107,7 @@ private:
         return (m_grid.width() - m_overlap + bandColumn) % m_grid.width();
     }
 
-    BoundaryCut cutFrom(int source, int firstBandColumn) const {
+    std::optional<BoundaryCut> cutFrom(int source, int firstBandColumn, std::int64_t below) const {
         std::vector<std::int64_t> errors;
         for (int y = 0; y < m_grid.height(); ++y) {
             for (int i = firstBandColumn; i < firstBandColumn + m_overlap; ++i) {
@@ -104,11 +115,16 @@ private:
                     m_difference.squared(m_grid.at(gridColumn(i), y), m_grid.at(source + i, y)));
             }
         }
-        return closedBoundaryCut(errors, {m_overlap, m_grid.height()});
+        return closedBoundaryCut(errors, {m_overlap, m_grid.height()}, below);
     }
 
-    Strip stripFrom(int source) const {
-        return {source, cutFrom(source, 0), cutFrom(source, m_overlap)};
+    // Nothing if its cuts alone are seen as much as `below`.
+    std::optional<Strip> stripFrom(int source, std::int64_t below) const {
+        const auto left = cutFrom(source, 0, below);
+        if (!left) return std::nullopt;
+        const auto right = cutFrom(source, m_overlap, below - left->error);
+        if (!right) return std::nullopt;
+        return Strip{source, *left, *right};
     }
 
     int firstColumn(const Strip& strip, int row) const {
@@ -144,20 +160,80 @@ private:
     const CellDifference& m_difference;
     int m_overlap;
     std::int64_t m_before;
+    const std::stop_token& m_stop;
 };
 
-Grid healVertical(const Grid& grid, const CellDifference& difference, int overlap,
-                  std::int64_t otherMost) {
-    const VerticalHealing healing(grid, difference, overlap);
-    if (healing.isSmooth()) return grid;
-    return healing.best(otherMost).value_or(grid);
-}
+struct Overlaps {
+    int columns = 1;  // beside the vertical seam
+    int rows = 1;     // beside the horizontal seam
+};
+
+// Heals the seams of a grid. When asked to stop, what it returns is of no use.
+class Healing {
+public:
+    Healing(const core::Palette& palette, Overlaps overlaps, const std::stop_token& stop)
+        : m_difference(palette), m_overlaps(overlaps), m_stop(stop) {}
+
+    Grid vertical(const Grid& grid, OtherMost otherMost) const {
+        return verticalWithin(grid, m_overlaps.columns, otherMost);
+    }
+
+    Grid horizontal(const Grid& grid, OtherMost otherMost) const {
+        return transposed(verticalWithin(transposed(grid), m_overlaps.rows, otherMost));
+    }
+
+    // So that neither becomes worse. The first strip may spoil a horizontal seam that is healed
+    // next anyway; if that comes out worse than it was, no strip may.
+    Grid both(const Grid& grid) const {
+        const Most most{seamSum(grid, m_difference, Seam::Vertical),
+                        seamSum(grid, m_difference, Seam::Horizontal)};
+        const Grid healed = rounds(grid, most, std::nullopt);
+        const bool noWorse = seamSum(healed, m_difference, Seam::Vertical) <= most.vertical &&
+                             seamSum(healed, m_difference, Seam::Horizontal) <= most.horizontal;
+        return noWorse ? healed : rounds(grid, most, most.horizontal);
+    }
+
+private:
+    // What the seams' sums may become.
+    struct Most {
+        std::int64_t vertical = 0;
+        std::int64_t horizontal = 0;
+    };
+
+    Grid verticalWithin(const Grid& grid, int overlap, OtherMost otherMost) const {
+        const VerticalHealing healing(grid, m_difference, overlap, m_stop);
+        if (healing.isSmooth()) return grid;
+        return healing.best(otherMost).value_or(grid);
+    }
+
+    // The second round is for a vertical seam that every strip would have healed at the other's
+    // cost.
+    Grid rounds(const Grid& grid, const Most& most, OtherMost first) const {
+        const Grid once = horizontal(vertical(grid, first), most.vertical);
+        return horizontal(vertical(once, most.horizontal), most.vertical);
+    }
+
+    CellDifference m_difference;
+    Overlaps m_overlaps;
+    const std::stop_token& m_stop;
+};
 
 core::Result<int> overlapFor(int side, const HealOptions& options) {
     if (options.overlap == 0) return std::max(1, side / 8);
     PANTILE_RETURN_IF_ERROR(
         core::checkRange("the overlap", options.overlap, 0, std::max(1, side / 2)));
     return options.overlap;
+}
+
+core::Result<Overlaps> overlapsFor(const Grid& grid, const HealOptions& options) {
+    Overlaps overlaps;
+    if (options.seams != HealedSeams::Horizontal) {
+        PANTILE_ASSIGN_OR_RETURN(overlaps.columns, overlapFor(grid.width(), options));
+    }
+    if (options.seams != HealedSeams::Vertical) {
+        PANTILE_ASSIGN_OR_RETURN(overlaps.rows, overlapFor(grid.height(), options));
+    }
+    return overlaps;
 }
 
 }  // namespace
@@ -167,22 +243,24 @@ std::int64_t seamSum(const Grid& grid, const CellDifference& difference, Seam se
 }
 
 core::Result<Grid> healSeams(const Grid& grid, const core::Palette& palette,
-                             const HealOptions& options) {
+                             const HealOptions& options, const std::stop_token& stop) {
     PANTILE_RETURN_IF_ERROR(
         core::checkRange("the grid's largest index", grid.largestIndex(), 0, palette.size() - 1));
-    const CellDifference difference(palette);
-    // Healing one seam may use up what the other gained, but never more.
-    const std::int64_t verticalMost = seamSum(grid, difference, Seam::Vertical);
-    const std::int64_t horizontalMost = seamSum(grid, difference, Seam::Horizontal);
+    PANTILE_ASSIGN_OR_RETURN(const Overlaps overlaps, overlapsFor(grid, options));
+    const Healing healing(palette, overlaps, stop);
     Grid healed = grid;
-    if (options.seams != HealedSeams::Horizontal) {
-        PANTILE_ASSIGN_OR_RETURN(const int overlap, overlapFor(grid.width(), options));
-        healed = healVertical(healed, difference, overlap, horizontalMost);
+    switch (options.seams) {
+        case HealedSeams::Vertical:
+            healed = healing.vertical(grid, std::nullopt);
+            break;
+        case HealedSeams::Horizontal:
+            healed = healing.horizontal(grid, std::nullopt);
+            break;
+        case HealedSeams::Both:
+            healed = healing.both(grid);
+            break;
     }
-    if (options.seams != HealedSeams::Vertical) {
-        PANTILE_ASSIGN_OR_RETURN(const int overlap, overlapFor(grid.height(), options));
-        healed = transposed(healVertical(transposed(healed), difference, overlap, verticalMost));
-    }
+    if (stop.stop_requested()) return core::stoppedError();
     return healed;
 }
 

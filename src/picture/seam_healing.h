@@ -4,6 +4,7 @@
 // docs/seams-and-colours.md section 3.
 
 #include <cstdint>
+#include <stop_token>
 
 #include "core/palette.h"
 #include "core/result.h"
@@ -27,12 +28,15 @@ std::int64_t seamSum(const core::Grid& grid, const CellDifference& difference, S
 /// Replaces cells beside a seam by a strip of cells that lie side by side inside the grid; the
 /// strip ends, on both sides, on a minimum-error boundary cut. Of all strips, the one whose cuts
 /// and seams are seen least. A seam that is as smooth as the inside is left alone, and so is one
-/// that no strip improves; no seam's seamSum() ever becomes larger. Shape: the grid's own size;
-/// only indices that occur in it. Errors: InvalidInput if the overlap is out of range or an index
-/// lies outside the palette. Cost: side^2 x other side for each seam and each cell of overlap.
+/// that no strip improves. The seamSum() of a seam that is healed never rises; that of the other,
+/// if only one is, by no more than the first one falls. Shape: the grid's own size; only indices
+/// that occur in it. Errors: InvalidInput if the overlap is out of range or an index lies outside
+/// the palette; Cancelled. Cost: at most the square of the overlap times the number of cells, for
+/// each seam; about half a second for 256 x 256 cells.
 /// Source: A. A. Efros, W. T. Freeman, 'Image Quilting for Texture Synthesis and Transfer',
 /// SIGGRAPH 2001, section 2.
 core::Result<core::Grid> healSeams(const core::Grid& grid, const core::Palette& palette,
-                                   const HealOptions& options = {});
+                                   const HealOptions& options = {},
+                                   const std::stop_token& stop = {});
 
 }  // namespace pantile::picture

@@ -42,29 +42,34 @@ BoundaryCut bruteForce(const Errors& errors, Size overlap) {
 
 TEST(BoundaryCut, FollowsTheLeastDifference) {
     // Worked by hand: the way over 1, 0, 2, 0 costs 3; it ends a column from where it began.
-    const BoundaryCut cut = closedBoundaryCut(Errors{9, 1, 9,   //
-                                                     9, 9, 0,   //
-                                                     9, 9, 2,   //
-                                                     9, 9, 0},  //
-                                              {3, 4});
-    EXPECT_EQ(cut.columns, (std::vector<int>{1, 2, 2, 2}));
-    EXPECT_EQ(cut.error, 3);
+    const Errors errors{9, 1, 9,  //
+                        9, 9, 0,  //
+                        9, 9, 2,  //
+                        9, 9, 0};
+    const auto cut = closedBoundaryCut(errors, {3, 4});
+    ASSERT_TRUE(cut);
+    EXPECT_EQ(cut->columns, (std::vector<int>{1, 2, 2, 2}));
+    EXPECT_EQ(cut->error, 3);
+    EXPECT_TRUE(closedBoundaryCut(errors, {3, 4}, 4));
+    EXPECT_FALSE(closedBoundaryCut(errors, {3, 4}, 3));
 }
 
 TEST(BoundaryCut, EndsBesideWhereItBegan) {
     // Worked by hand: straight down the zeros would cost nothing, but ends two columns off.
-    const BoundaryCut cut = closedBoundaryCut(Errors{0, 5, 9,   //
-                                                     9, 0, 9,   //
-                                                     9, 3, 0},  //
-                                              {3, 3});
-    EXPECT_EQ(cut.columns, (std::vector<int>{0, 1, 1}));
-    EXPECT_EQ(cut.error, 3);
+    const auto cut = closedBoundaryCut(Errors{0, 5, 9,   //
+                                              9, 0, 9,   //
+                                              9, 3, 0},  //
+                                       {3, 3});
+    ASSERT_TRUE(cut);
+    EXPECT_EQ(cut->columns, (std::vector<int>{0, 1, 1}));
+    EXPECT_EQ(cut->error, 3);
 }
 
 TEST(BoundaryCut, PrefersTheLowerColumnOfEquals) {
-    const BoundaryCut cut = closedBoundaryCut(Errors(12, 7), {4, 3});
-    EXPECT_EQ(cut.columns, (std::vector<int>{0, 0, 0}));
-    EXPECT_EQ(cut.error, 21);
+    const auto cut = closedBoundaryCut(Errors(12, 7), {4, 3});
+    ASSERT_TRUE(cut);
+    EXPECT_EQ(cut->columns, (std::vector<int>{0, 0, 0}));
+    EXPECT_EQ(cut->error, 21);
 }
 
 TEST(BoundaryCut, IsWhatTryingAllPathsFinds) {
@@ -75,10 +80,11 @@ TEST(BoundaryCut, IsWhatTryingAllPathsFinds) {
         // Few values, so that there are many ties.
         for (int i = 0; i < overlap.width * overlap.height; ++i)
             errors.push_back(random.between(0, 4));
-        const BoundaryCut cut = closedBoundaryCut(errors, overlap);
+        const auto cut = closedBoundaryCut(errors, overlap);
         const BoundaryCut wanted = bruteForce(errors, overlap);
-        ASSERT_EQ(cut.error, wanted.error) << "round " << round;
-        ASSERT_EQ(cut.columns, wanted.columns) << "round " << round;
+        ASSERT_TRUE(cut);
+        ASSERT_EQ(cut->error, wanted.error) << "round " << round;
+        ASSERT_EQ(cut->columns, wanted.columns) << "round " << round;
     }
 }
 
