@@ -84,9 +84,7 @@ Result<core::Palette> freePalette(const CellColours& cells, int limit) {
 Result<Converted> mapped(const CellColours& cells, core::Palette palette,
                          const ConvertOptions& options) {
     std::vector<core::PaletteIndex> indices =
-        options.dither == Dither::FloydSteinberg
-            ? ditherToPalette(cells, palette, kFloydSteinberg, options.strength)
-            : mapToPalette(cells, palette);
+        dithered(cells, palette, options.dither, options.strength);
     PANTILE_ASSIGN_OR_RETURN(
         core::Grid grid,
         core::Grid::create(cells.size.width, cells.size.height, std::move(indices)));

@@ -23,7 +23,7 @@ struct ConvertOptions {
     Fit fit = Fit::Cover;
     Scale scale = Scale::Area;
     Dither dither = Dither::None;
-    double strength = 1;                   ///< 0..1: how much of the error dithering hands on.
+    double strength = 1;                   ///< 0..1: how much of the error dithering makes up for.
     std::optional<core::Palette> palette;  ///< Fixed colours, if there are such.
     int colours = 16;                      ///< Otherwise at most so many, 2..256; 0 means 256.
     std::uint8_t alphaThreshold = 128;     ///< Cells with less alpha are left unpainted.

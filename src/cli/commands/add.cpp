@@ -26,9 +26,18 @@ constexpr std::array<Choice<picture::Scale>, 2> kScales = {{
     {"area", picture::Scale::Area},
     {"nearest", picture::Scale::Nearest},
 }};
-constexpr std::array<Choice<picture::Dither>, 2> kDithers = {{
+constexpr std::array<Choice<picture::Dither>, 11> kDithers = {{
     {"none", picture::Dither::None},
     {"floyd-steinberg", picture::Dither::FloydSteinberg},
+    {"jarvis-judice-ninke", picture::Dither::JarvisJudiceNinke},
+    {"stucki", picture::Dither::Stucki},
+    {"atkinson", picture::Dither::Atkinson},
+    {"sierra", picture::Dither::Sierra},
+    {"burkes", picture::Dither::Burkes},
+    {"bayer2", picture::Dither::Bayer2},
+    {"bayer4", picture::Dither::Bayer4},
+    {"bayer8", picture::Dither::Bayer8},
+    {"blue-noise", picture::Dither::BlueNoise},
 }};
 
 Result<tasks::PictureSettings> pictureSettings(const Arguments& arguments) {
@@ -157,8 +166,7 @@ Command addCommand() {
             {"--fit", OptionKind::Value, "cover|contain|stretch|exact",
              "how a picture meets the grid"},
             {"--scale", OptionKind::Value, "area|nearest", "how pixels become cells"},
-            {"--dither", OptionKind::Value, "none|floyd-steinberg",
-             "how missing colours are mixed"},
+            {"--dither", OptionKind::Value, "NAME", "how missing colours are mixed, see below"},
             {"--strength", OptionKind::Value, "0..1", "how strongly to dither"},
             {"--title", OptionKind::Value, "TEXT", "the title, else the file's name"},
             {"--tag", OptionKind::Repeated, "WORD", "a tag"},
@@ -173,7 +181,9 @@ Command addCommand() {
         "that\n"
         "is there already is not added again. Without --canvas and --fit, pictures of at most "
         "64x64\n"
-        "are taken cell by cell, larger ones are made to cover 64x64 cells.",
+        "are taken cell by cell, larger ones are made to cover 64x64 cells.\n"
+        "Dithers: none, floyd-steinberg, jarvis-judice-ninke, stucki, atkinson, sierra, burkes,\n"
+        "bayer2, bayer4, bayer8, blue-noise.",
         run,
     };
 }
