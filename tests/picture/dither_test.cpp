@@ -21,18 +21,6 @@ const Palette& blackAndWhite() {
     return kPalette;
 }
 
-CellColours flatCells(core::Size size, LinearRgb colour) {
-    return {size, std::vector<std::optional<LinearRgb>>(
-                      static_cast<std::size_t>(size.width * size.height), colour)};
-}
-
-CellColours cellsOf(const core::Pixels& pixels) {
-    CellColours cells{pixels.size, {}};
-    for (const core::Rgba8& pixel : pixels.pixels)
-        cells.cells.emplace_back(core::toLinear(pixel.rgb()));
-    return cells;
-}
-
 double meanLight(const std::vector<core::PaletteIndex>& cells, const Palette& palette) {
     double sum = 0;
     for (const core::PaletteIndex index : cells) sum += core::toLinear(palette[index]).g;
