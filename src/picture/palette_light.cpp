@@ -8,6 +8,13 @@
 namespace pantile::picture {
 namespace {
 
+// Lightness that is off in one cell is soon made up for by the next, for every palette has light
+// and dark; a wrong hue needs its opposite, which few palettes have near. Measured, not derived.
+constexpr double kChromaWeight = 2;
+
+// A colour with gathered error may be brighter than a screen's; below black OKLab means little.
+constexpr double kBrightest = 2;
+
 core::LinearRgb clamped(const core::LinearRgb& colour, double least, double most) {
     return {std::clamp(colour.r, least, most), std::clamp(colour.g, least, most),
             std::clamp(colour.b, least, most)};
@@ -53,13 +60,13 @@ double widestGap(std::vector<core::LinearRgb> colours) {
 }  // namespace
 
 PaletteLight::PaletteLight(const core::Palette& palette)
-    : m_nearest(palette), m_widestGap(widestGap(paintableColours(palette))) {
+    : m_nearest(palette, kChromaWeight), m_widestGap(widestGap(paintableColours(palette))) {
     m_light.reserve(palette.colours().size());
     for (const core::Rgb8 colour : palette.colours()) m_light.push_back(core::toLinear(colour));
 }
 
 core::PaletteIndex PaletteLight::nearest(const core::LinearRgb& wanted) const {
-    return m_nearest.find(core::toOkLab(clamped(wanted, 0, 1)));
+    return m_nearest.find(core::toOkLab(clamped(wanted, 0, kBrightest)));
 }
 
 core::LinearRgb PaletteLight::error(const core::LinearRgb& wanted, core::PaletteIndex shown) const {

@@ -14,7 +14,8 @@ class PaletteLight {
 public:
     explicit PaletteLight(const core::Palette& palette);
 
-    /// The entry to show where `wanted` is asked for; channels outside 0..1 are cut first.
+    /// The entry to show where `wanted` is asked for, error included: nearest in OKLab with chroma
+    /// counted twice, channels cut to 0..2 first.
     core::PaletteIndex nearest(const core::LinearRgb& wanted) const;
 
     /// What of `wanted` the entry `shown` leaves, each channel bounded by the palette's widest gap.
