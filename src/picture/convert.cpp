@@ -82,9 +82,9 @@ Result<core::Palette> freePalette(const CellColours& cells, int limit) {
 }
 
 Result<Converted> mapped(const CellColours& cells, core::Palette palette,
-                         const ConvertOptions& options) {
-    std::vector<core::PaletteIndex> indices =
-        dithered(cells, palette, options.dither, options.strength);
+                         const ConvertOptions& options, const core::Progress& progress) {
+    PANTILE_ASSIGN_OR_RETURN(std::vector<core::PaletteIndex> indices,
+                             dithered(cells, palette, options.dither, options.strength, progress));
     PANTILE_ASSIGN_OR_RETURN(
         core::Grid grid,
         core::Grid::create(cells.size.width, cells.size.height, std::move(indices)));
@@ -107,11 +107,12 @@ Result<Converted> convertPicture(const core::Picture& picture, const ConvertOpti
     PANTILE_ASSIGN_OR_RETURN(const LinearPicture scaled,
                              resample(picture.pixels, framing, options.scale, progress));
     if (options.palette && !options.palette->transparent())
-        return mapped(layOn(scaled, options.palette->colours().front()), *options.palette, options);
+        return mapped(layOn(scaled, options.palette->colours().front()), *options.palette, options,
+                      progress);
     const CellColours cells = cutByAlpha(scaled, options.alphaThreshold);
-    if (options.palette) return mapped(cells, *options.palette, options);
+    if (options.palette) return mapped(cells, *options.palette, options, progress);
     PANTILE_ASSIGN_OR_RETURN(core::Palette palette, freePalette(cells, options.colours));
-    return mapped(cells, std::move(palette), options);
+    return mapped(cells, std::move(palette), options, progress);
 }
 
 }  // namespace pantile::picture

@@ -1,6 +1,6 @@
 #pragma once
 
-// How error diffusion shares out what a cell could not show. See docs/conversion.md section 7.
+// How error diffusion shares out what a cell could not show. See docs/conversion.md section 7.1.
 
 #include <array>
 #include <span>

@@ -7,6 +7,7 @@
 #include "picture/blue_noise.h"
 #include "picture/error_diffusion.h"
 #include "picture/nearest_colour.h"
+#include "picture/optimal_dither.h"
 #include "picture/palette_light.h"
 
 namespace pantile::picture {
@@ -53,9 +54,12 @@ const ThresholdMask* maskOf(Dither dither) {
 
 }  // namespace
 
-std::vector<core::PaletteIndex> dithered(const CellColours& colours, const core::Palette& palette,
-                                         Dither dither, double strength) {
+core::Result<std::vector<core::PaletteIndex>> dithered(const CellColours& colours,
+                                                       const core::Palette& palette, Dither dither,
+                                                       double strength,
+                                                       const core::Progress& progress) {
     if (strength > 0) {
+        if (dither == Dither::Optimal) return optimalDither(colours, palette, strength, progress);
         if (const DiffusionKernel* kernel = kernelOf(dither))
             return ditherToPalette(colours, palette, *kernel, strength);
         if (const ThresholdMask* mask = maskOf(dither))

@@ -6,6 +6,8 @@
 #include <vector>
 
 #include "core/palette.h"
+#include "core/progress.h"
+#include "core/result.h"
 #include "picture/diffusion_kernels.h"
 #include "picture/linear_picture.h"
 #include "picture/threshold_mask.h"
@@ -24,13 +26,16 @@ enum class Dither {
     Bayer4,
     Bayer8,
     BlueNoise,
+    Optimal,
 };
 
 /// The cells of every dither, by its name. `strength` (0..1) is how much of the error is made up
 /// for: 0 is no dither. Unpainted cells get the transparent index, which the palette must have if
-/// there are such cells.
-std::vector<core::PaletteIndex> dithered(const CellColours& colours, const core::Palette& palette,
-                                         Dither dither, double strength);
+/// there are such cells. Errors: Cancelled, from Optimal only; the others are quick.
+core::Result<std::vector<core::PaletteIndex>> dithered(const CellColours& colours,
+                                                       const core::Palette& palette, Dither dither,
+                                                       double strength,
+                                                       const core::Progress& progress = {});
 
 /// Each cell by itself: the palette entry nearest to its colour as 8-bit sRGB.
 std::vector<core::PaletteIndex> mapToPalette(const CellColours& colours,

@@ -1,7 +1,7 @@
 #pragma once
 
 // Error diffusion over any kind of value: what a cell could not show is handed to cells that are
-// still to come. See docs/conversion.md section 7.
+// still to come. See docs/conversion.md section 7.1.
 
 #include <cassert>
 #include <cstddef>

@@ -1,7 +1,7 @@
 #pragma once
 
 // The order in which the places of a tile fill up, for ordered dithers. See docs/conversion.md
-// section 7.1.
+// section 7.2.
 
 #include <array>
 #include <cstddef>

@@ -26,7 +26,7 @@ constexpr std::array<Choice<picture::Scale>, 2> kScales = {{
     {"area", picture::Scale::Area},
     {"nearest", picture::Scale::Nearest},
 }};
-constexpr std::array<Choice<picture::Dither>, 11> kDithers = {{
+constexpr std::array<Choice<picture::Dither>, 12> kDithers = {{
     {"none", picture::Dither::None},
     {"floyd-steinberg", picture::Dither::FloydSteinberg},
     {"jarvis-judice-ninke", picture::Dither::JarvisJudiceNinke},
@@ -38,6 +38,7 @@ constexpr std::array<Choice<picture::Dither>, 11> kDithers = {{
     {"bayer4", picture::Dither::Bayer4},
     {"bayer8", picture::Dither::Bayer8},
     {"blue-noise", picture::Dither::BlueNoise},
+    {"optimal", picture::Dither::Optimal},
 }};
 
 Result<tasks::PictureSettings> pictureSettings(const Arguments& arguments) {
@@ -183,7 +184,7 @@ Command addCommand() {
         "64x64\n"
         "are taken cell by cell, larger ones are made to cover 64x64 cells.\n"
         "Dithers: none, floyd-steinberg, jarvis-judice-ninke, stucki, atkinson, sierra, burkes,\n"
-        "bayer2, bayer4, bayer8, blue-noise.",
+        "bayer2, bayer4, bayer8, blue-noise, optimal.",
         run,
     };
 }
