@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/range_check.h"
+#include "picture/dither_palette.h"
 #include "picture/palette_builder.h"
 #include "picture/transparency.h"
 
@@ -66,11 +67,27 @@ std::vector<core::Rgb8> paintedColours(const CellColours& colours) {
     return painted;
 }
 
-Result<core::Palette> freePalette(const CellColours& cells, int limit) {
-    const int most = limit == 0 ? core::kMaxPaletteColours : limit;
+bool dithers(const ConvertOptions& options) {
+    return options.dither != Dither::None && options.strength > 0;
+}
+
+Result<std::vector<core::Rgb8>> freeColours(const CellColours& cells, int most,
+                                            const ConvertOptions& options,
+                                            const core::Progress& progress) {
     const std::vector<core::Rgb8> painted = paintedColours(cells);
-    const bool hasUnpainted = painted.size() < cells.cells.size();
-    std::vector<core::Rgb8> colours = chooseColours(painted, hasUnpainted ? most - 1 : most);
+    std::vector<core::Rgb8> colours = chooseColours(painted, most);
+    const auto distinct = static_cast<int>(distinctColours(painted, most).size());
+    if (distinct <= most || !dithers(options)) return colours;
+    return coloursForDither(cells, colours, 0, options.strength, progress);
+}
+
+Result<core::Palette> freePalette(const CellColours& cells, const ConvertOptions& options,
+                                  const core::Progress& progress) {
+    const int most = options.colours == 0 ? core::kMaxPaletteColours : options.colours;
+    const bool hasUnpainted = std::any_of(cells.cells.begin(), cells.cells.end(),
+                                          [](const auto& cell) { return !cell.has_value(); });
+    PANTILE_ASSIGN_OR_RETURN(std::vector<core::Rgb8> colours,
+                             freeColours(cells, hasUnpainted ? most - 1 : most, options, progress));
     if (colours.empty()) colours.emplace_back();  // nothing is painted at all
     if (!hasUnpainted) {
         if (colours.size() == 1) colours.push_back(colours.front());
@@ -111,7 +128,7 @@ Result<Converted> convertPicture(const core::Picture& picture, const ConvertOpti
                       progress);
     const CellColours cells = cutByAlpha(scaled, options.alphaThreshold);
     if (options.palette) return mapped(cells, *options.palette, options, progress);
-    PANTILE_ASSIGN_OR_RETURN(core::Palette palette, freePalette(cells, options.colours));
+    PANTILE_ASSIGN_OR_RETURN(core::Palette palette, freePalette(cells, options, progress));
     return mapped(cells, std::move(palette), options, progress);
 }
 

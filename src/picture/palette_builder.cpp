@@ -189,6 +189,8 @@ std::vector<Rgb8> roundedCentres(std::span<const WeightedColour> colours,
     return {chosen.begin(), chosen.end()};
 }
 
+}  // namespace
+
 void sortByLightness(std::vector<Rgb8>& colours) {
     std::sort(colours.begin(), colours.end(), [](Rgb8 p, Rgb8 q) {
         const double pLight = core::toOkLab(p).l;
@@ -196,8 +198,6 @@ void sortByLightness(std::vector<Rgb8>& colours) {
         return pLight != qLight ? pLight < qLight : p < q;
     });
 }
-
-}  // namespace
 
 std::vector<Rgb8> distinctColours(std::span<const Rgb8> colours, int most) {
     std::set<Rgb8> seen;

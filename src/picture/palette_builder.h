@@ -19,4 +19,7 @@ std::vector<core::Rgb8> distinctColours(std::span<const core::Rgb8> colours, int
 /// Source: variance cut and weighted k-means in OKLab, docs/conversion.md section 5.
 std::vector<core::Rgb8> chooseColours(std::span<const core::Rgb8> colours, int count);
 
+/// From dark to light in OKLab; of equally light ones, by their channels.
+void sortByLightness(std::vector<core::Rgb8>& colours);
+
 }  // namespace pantile::picture
