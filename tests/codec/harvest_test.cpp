@@ -337,7 +337,7 @@ TEST(Harvest, SaysNothingOfRandomProseAndRandomLetters) {
     }
 }
 
-std::string repeated(std::string_view unit, std::size_t bytes) {
+std::string filledWith(std::string_view unit, std::size_t bytes) {
     std::string text;
     while (text.size() < bytes) text += unit;
     return text;
@@ -358,14 +358,14 @@ TEST(Harvest, IsLinearInHostileTexts) {
           greedy + "\n", greedy + "\n" + line + "\n", line + "\n", codeWithoutEnd,
           std::string("<br>"), std::string("0i2"), std::string("%0"), std::string("\\u00"),
           std::string("0\n")}) {
-        const std::string text = repeated(unit, kBytes);
+        const std::string text = filledWith(unit, kBytes);
         const auto begin = std::chrono::steady_clock::now();
         const Harvest harvest = harvestCodes(text);
         const std::chrono::duration<double> taken = std::chrono::steady_clock::now() - begin;
         EXPECT_TRUE(harvest.found.empty()) << unit;
         EXPECT_LT(taken.count(), kMostSeconds) << unit;
     }
-    const Harvest harvest = harvestCodes(greedy + "\n" + repeated(line + "\n", kBytes));
+    const Harvest harvest = harvestCodes(greedy + "\n" + filledWith(line + "\n", kBytes));
     EXPECT_TRUE(harvest.found.empty());
     EXPECT_EQ(harvest.damaged.size(), 1U);
 }
