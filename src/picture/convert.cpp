@@ -1,13 +1,12 @@
 #include "picture/convert.h"
 
-#include <algorithm>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "core/range_check.h"
-#include "picture/dither_palette.h"
-#include "picture/palette_builder.h"
+#include "picture/free_palette.h"
+#include "picture/merge_alike.h"
 #include "picture/transparency.h"
 
 namespace pantile::picture {
@@ -33,14 +32,24 @@ Result<void> checkPicture(const core::Picture& picture) {
                  "read the picture again"};
 }
 
-Result<void> checkOptions(const ConvertOptions& options) {
-    const bool unlimited = options.fit == Fit::Exact && options.target == core::Size{};
-    if (!unlimited)
-        PANTILE_RETURN_IF_ERROR(core::checkGridSize(options.target.width, options.target.height));
+Result<void> checkColours(const ConvertOptions& options) {
+    if (options.palette && !(options.pinned.empty() && options.mergeWithin == 0))
+        return Error{ErrorKind::InvalidInput,
+                     "the palette is fixed, so no colour can be pinned or merged",
+                     "leave the palette free, or pin and merge nothing"};
     if (!options.palette && options.colours != 0)
         PANTILE_RETURN_IF_ERROR(core::checkRange("the number of colours", options.colours,
                                                  core::kMinPaletteColours,
                                                  core::kMaxPaletteColours));
+    return core::checkRange("the distance of colours to merge", options.mergeWithin, 0,
+                            kMergeUnits);
+}
+
+Result<void> checkOptions(const ConvertOptions& options) {
+    const bool unlimited = options.fit == Fit::Exact && options.target == core::Size{};
+    if (!unlimited)
+        PANTILE_RETURN_IF_ERROR(core::checkGridSize(options.target.width, options.target.height));
+    PANTILE_RETURN_IF_ERROR(checkColours(options));
     if (!(options.strength >= 0 && options.strength <= 1))
         return Error{ErrorKind::InvalidInput,
                      "the strength " + std::to_string(options.strength) + " is outside 0 to 1",
@@ -58,44 +67,9 @@ Result<void> checkExactFit(core::Size picture, core::Size target) {
                  "use another fit, such as cover or contain, or a larger canvas"};
 }
 
-std::vector<core::Rgb8> paintedColours(const CellColours& colours) {
-    std::vector<core::Rgb8> painted;
-    painted.reserve(colours.cells.size());
-    for (const auto& colour : colours.cells) {
-        if (colour) painted.push_back(core::toRgb8(*colour));
-    }
-    return painted;
-}
-
-bool dithers(const ConvertOptions& options) {
-    return options.dither != Dither::None && options.strength > 0;
-}
-
-Result<std::vector<core::Rgb8>> freeColours(const CellColours& cells, int most,
-                                            const ConvertOptions& options,
-                                            const core::Progress& progress) {
-    const std::vector<core::Rgb8> painted = paintedColours(cells);
-    std::vector<core::Rgb8> colours = chooseColours(painted, most);
-    const auto distinct = static_cast<int>(distinctColours(painted, most).size());
-    if (distinct <= most || !dithers(options)) return colours;
-    return coloursForDither(cells, colours, 0, options.strength, progress);
-}
-
-Result<core::Palette> freePalette(const CellColours& cells, const ConvertOptions& options,
-                                  const core::Progress& progress) {
-    const int most = options.colours == 0 ? core::kMaxPaletteColours : options.colours;
-    const bool hasUnpainted = std::any_of(cells.cells.begin(), cells.cells.end(),
-                                          [](const auto& cell) { return !cell.has_value(); });
-    PANTILE_ASSIGN_OR_RETURN(std::vector<core::Rgb8> colours,
-                             freeColours(cells, hasUnpainted ? most - 1 : most, options, progress));
-    if (colours.empty()) colours.emplace_back();  // nothing is painted at all
-    if (!hasUnpainted) {
-        if (colours.size() == 1) colours.push_back(colours.front());
-        return core::Palette::create(std::move(colours));
-    }
-    const auto transparent = static_cast<core::PaletteIndex>(colours.size());
-    colours.emplace_back();
-    return core::Palette::create(std::move(colours), transparent);
+FreePaletteOptions freePaletteOptions(const ConvertOptions& options) {
+    return {options.colours == 0 ? core::kMaxPaletteColours : options.colours, options.pinned,
+            options.mergeWithin, options.dither == Dither::None ? 0 : options.strength};
 }
 
 Result<Converted> mapped(const CellColours& cells, core::Palette palette,
@@ -116,7 +90,8 @@ Result<Converted> convertPicture(const core::Picture& picture, const ConvertOpti
     PANTILE_RETURN_IF_ERROR(checkOptions(options));
     if (options.fit == Fit::Exact) {
         PANTILE_RETURN_IF_ERROR(checkExactFit(picture.pixels.size, options.target));
-        std::optional<Converted> kept = keptIndexed(picture);
+        const bool asItIs = options.pinned.empty() && options.mergeWithin == 0;
+        std::optional<Converted> kept = asItIs ? keptIndexed(picture) : std::nullopt;
         if (kept && (!options.palette || *options.palette == kept->palette))
             return *std::move(kept);
     }
@@ -128,7 +103,8 @@ Result<Converted> convertPicture(const core::Picture& picture, const ConvertOpti
                       progress);
     const CellColours cells = cutByAlpha(scaled, options.alphaThreshold);
     if (options.palette) return mapped(cells, *options.palette, options, progress);
-    PANTILE_ASSIGN_OR_RETURN(core::Palette palette, freePalette(cells, options, progress));
+    PANTILE_ASSIGN_OR_RETURN(core::Palette palette,
+                             freePalette(cells, freePaletteOptions(options), progress));
     return mapped(cells, std::move(palette), options, progress);
 }
 

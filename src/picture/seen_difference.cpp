@@ -7,8 +7,8 @@ namespace {
 
 using core::LinearRgb;
 
-// With all the strength, a cell's own difference still counts a tenth: measured, it costs a tenth or
-// two of what is gained at a distance and takes away an eighth of the grain or more.
+// With all the strength, a cell's own difference still counts a tenth: measured, it costs a tenth
+// or two of what is gained at a distance and takes away an eighth of the grain or more.
 constexpr double kLeastOwnWeight = 0.1;
 
 // Squares over lengths sum up to lengths; differences below this one, which nobody sees, are

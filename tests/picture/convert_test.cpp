@@ -218,6 +218,23 @@ TEST(Convert, GivesTheSameCellsOnEveryMachine) {
     EXPECT_EQ(core::toHex(builder.finish()), "aff38d8394ae58ac");
 }
 
+TEST(Convert, PinsAndMergesColoursAlsoOfIndexedPictures) {
+    const Palette table = Palette::create({{10, 10, 10}, {200, 0, 0}, {202, 2, 1}}).value();
+    core::Picture picture =
+        plain({{3, 1}, {{10, 10, 10, 255}, {200, 0, 0, 255}, {202, 2, 1, 255}}});
+    picture.indexed =
+        core::IndexedPixels{{{10, 10, 10, 255}, {200, 0, 0, 255}, {202, 2, 1, 255}}, {0, 1, 2}};
+    ConvertOptions options = exactly();
+    EXPECT_EQ(convertPicture(picture, options)->palette, table);
+    options.mergeWithin = 200;
+    EXPECT_EQ(convertPicture(picture, options)->grid, *Grid::create(3, 1, {0, 1, 1}));
+    options.pinned = {{202, 2, 1}};
+    EXPECT_EQ(convertPicture(picture, options)->palette,
+              *Palette::create({{202, 2, 1}, {10, 10, 10}}));
+    options.palette = table;
+    EXPECT_THAT(convertPicture(picture, options), failsWith(ErrorKind::InvalidInput, "pinned"));
+}
+
 TEST(Convert, RefusesOptionsOutOfRange) {
     const core::Picture picture = plain(flat(4, 4, grey(0)));
     EXPECT_THAT(convertPicture(picture, onto(0, 0)), failsWith(ErrorKind::InvalidInput, "0x0"));
