@@ -42,6 +42,8 @@ picture::ConvertOptions convertOptions(const core::Picture& source,
     options.scale = settings.scale;
     options.dither = settings.dither;
     options.strength = settings.strength;
+    options.pinned = settings.pinned;
+    options.mergeWithin = settings.mergeWithin;
     const bool asItIs = !settings.canvas && fitsUsualGrid(source.pixels.size);
     options.fit = settings.fit.value_or(asItIs ? picture::Fit::Exact : picture::Fit::Cover);
     if (settings.canvas) {

@@ -20,6 +20,8 @@ namespace pantile::tasks {
 struct PictureSettings {
     std::optional<core::Canvas> canvas;
     std::optional<int> colours;
+    std::vector<core::Rgb8> pinned;  ///< See picture::ConvertOptions.
+    int mergeWithin = 0;             ///< The same.
     std::optional<picture::Fit> fit;
     picture::Scale scale = picture::Scale::Area;
     picture::Dither dither = picture::Dither::None;

@@ -172,6 +172,18 @@ TEST_F(Gather, MakesPicturesFitACanvasWithAFixedPalette) {
     EXPECT_EQ(half.grid().at(0, 7), 2);
 }
 
+TEST_F(Gather, PinsColoursAndMergesThoseThatLookAlike) {
+    core::Pixels pixels{{3, 1}, {{10, 10, 10, 255}, {200, 0, 0, 255}, {202, 2, 1, 255}}};
+    GatherOptions options;
+    options.pictures.pinned = {{242, 239, 228}, {202, 2, 1}};
+    options.pictures.mergeWithin = 200;
+    const GatherReport report = gatherAll({writePng("buoys.png", pixels)}, options);
+    ASSERT_EQ(report.added.size(), 1U);
+    const core::Texture made = stored(report.added[0].id);
+    EXPECT_EQ(made.palette(), *core::Palette::create({{242, 239, 228}, {202, 2, 1}, {10, 10, 10}}));
+    EXPECT_EQ(made.grid(), *core::Grid::create(3, 1, {2, 1, 1}));
+}
+
 TEST_F(Gather, AGridNeedsAPaletteFromSomewhere) {
     const std::string bare = write("bare.csv", "0,1\n1,0\n");
     const GatherReport refused = gatherAll({bare});
