@@ -40,6 +40,7 @@ Result<void> checkOptions(const ConvertOptions& options) {
         PANTILE_RETURN_IF_ERROR(core::checkRange("the number of colours", options.colours,
                                                  core::kMinPaletteColours,
                                                  core::kMaxPaletteColours));
+    PANTILE_RETURN_IF_ERROR(checkAdjustments(options.adjustments));
     if (!(options.strength >= 0 && options.strength <= 1))
         return Error{ErrorKind::InvalidInput,
                      "the strength " + std::to_string(options.strength) + " is outside 0 to 1",
@@ -93,6 +94,13 @@ Result<Converted> mapped(const CellColours& cells, core::Palette palette,
     return Converted{std::move(grid), std::move(palette)};
 }
 
+CellColours withoutAlpha(const LinearPicture& picture, const ConvertOptions& options) {
+    if (options.background) return layOn(picture, *options.background);
+    if (options.palette && !options.palette->transparent())
+        return layOn(picture, options.palette->colours().front());
+    return cutByAlpha(picture, options.alphaThreshold);
+}
+
 }  // namespace
 
 Result<Converted> convertPicture(const core::Picture& picture, const ConvertOptions& options,
@@ -101,16 +109,16 @@ Result<Converted> convertPicture(const core::Picture& picture, const ConvertOpti
     PANTILE_RETURN_IF_ERROR(checkOptions(options));
     if (options.fit == Fit::Exact) {
         PANTILE_RETURN_IF_ERROR(checkExactFit(picture.pixels.size, options.target));
-        std::optional<Converted> kept = keptIndexed(picture);
+        const bool mayKeep = options.adjustments == Adjustments{} && !options.background;
+        std::optional<Converted> kept = mayKeep ? keptIndexed(picture) : std::nullopt;
         if (kept && (!options.palette || *options.palette == kept->palette))
             return *std::move(kept);
     }
-    const Framing framing = frame(picture.pixels.size, options.target, options.fit);
-    PANTILE_ASSIGN_OR_RETURN(const LinearPicture scaled,
+    const Framing framing = frame(picture.pixels.size, options.target, options.fit, options.anchor);
+    PANTILE_ASSIGN_OR_RETURN(LinearPicture scaled,
                              resample(picture.pixels, framing, options.scale, progress));
-    if (options.palette && !options.palette->transparent())
-        return mapped(layOn(scaled, options.palette->colours().front()), *options.palette, options);
-    const CellColours cells = cutByAlpha(scaled, options.alphaThreshold);
+    const CellColours cells =
+        withoutAlpha(adjusted(std::move(scaled), options.adjustments), options);
     if (options.palette) return mapped(cells, *options.palette, options);
     PANTILE_ASSIGN_OR_RETURN(core::Palette palette, freePalette(cells, options.colours));
     return mapped(cells, std::move(palette), options);

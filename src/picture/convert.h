@@ -11,6 +11,7 @@
 #include "core/pixels.h"
 #include "core/progress.h"
 #include "core/result.h"
+#include "picture/adjust.h"
 #include "picture/dither.h"
 #include "picture/exact_indexed.h"
 #include "picture/framing.h"
@@ -21,21 +22,24 @@ namespace pantile::picture {
 struct ConvertOptions {
     core::Size target;  ///< In cells. Under Fit::Exact a limit; {0, 0} is none but the grid's own.
     Fit fit = Fit::Cover;
+    Anchor anchor = Anchor::Centre;
     Scale scale = Scale::Area;
+    Adjustments adjustments;
     Dither dither = Dither::None;
     double strength = 1;                   ///< 0..1: how much of the error dithering hands on.
     std::optional<core::Palette> palette;  ///< Fixed colours, if there are such.
     int colours = 16;                      ///< Otherwise at most so many, 2..256; 0 means 256.
     std::uint8_t alphaThreshold = 128;     ///< Cells with less alpha are left unpainted.
+    std::optional<core::Rgb8> background;  ///< Lays the picture on this instead: no cell is left.
 };
 
 /// Shape: the grid has the target's size; under Fit::Exact the picture's.
 /// Free palettes: the transparent entry, made only if a cell is left unpainted, comes last and
 /// counts among `colours`. An indexed picture under Fit::Exact without a fixed palette keeps its
 /// table and indices to the bit, however many colours it has; hand it over without `indexed` to
-/// reduce them. A fixed palette without a transparent entry: the picture is laid on the palette's
-/// first colour. Errors: InvalidInput naming the option; DoesNotFit under Fit::Exact if a side is
-/// above the target or 256; Cancelled.
+/// reduce them. That holds if nothing is adjusted or laid on a colour. A fixed palette without a
+/// transparent entry: the picture is laid on the palette's first colour. Errors: InvalidInput
+/// naming the option; DoesNotFit under Fit::Exact if a side is above the target or 256; Cancelled.
 core::Result<Converted> convertPicture(const core::Picture& picture, const ConvertOptions& options,
                                        const core::Progress& progress = {});
 
