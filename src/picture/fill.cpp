@@ -22,16 +22,6 @@ Result<void> checkInside(const Grid& grid, Point at) {
                            std::to_string(grid.height() - 1)};
 }
 
-CellSet cellsOf(const Grid& grid, PaletteIndex index) {
-    CellSet cells(grid.size());
-    for (int y = 0; y < grid.height(); ++y) {
-        for (int x = 0; x < grid.width(); ++x) {
-            if (grid.at(x, y) == index) cells.add({x, y});
-        }
-    }
-    return cells;
-}
-
 }  // namespace
 
 Result<CellSet> connectedCells(const Grid& grid, Point at, Neighbours neighbours) {
@@ -53,18 +43,28 @@ Result<CellSet> connectedCells(const Grid& grid, Point at, Neighbours neighbours
     return cells;
 }
 
+CellSet cellsOfColour(const Grid& grid, PaletteIndex index) {
+    CellSet cells(grid.size());
+    for (int y = 0; y < grid.height(); ++y) {
+        for (int x = 0; x < grid.width(); ++x) {
+            if (grid.at(x, y) == index) cells.add({x, y});
+        }
+    }
+    return cells;
+}
+
 Result<CellSet> likeColouredCells(const Grid& grid, Point at) {
     PANTILE_RETURN_IF_ERROR(checkInside(grid, at));
-    return cellsOf(grid, grid.at(at));
+    return cellsOfColour(grid, grid.at(at));
 }
 
 Grid replaced(Grid grid, PaletteIndex from, PaletteIndex to) {
-    const CellSet cells = cellsOf(grid, from);
+    const CellSet cells = cellsOfColour(grid, from);
     return painted(std::move(grid), cells, to);
 }
 
 Grid swapped(Grid grid, PaletteIndex one, PaletteIndex other) {
-    const CellSet ones = cellsOf(grid, one);
+    const CellSet ones = cellsOfColour(grid, one);
     return painted(replaced(std::move(grid), other, one), ones, other);
 }
 

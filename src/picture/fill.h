@@ -15,6 +15,9 @@ namespace pantile::picture {
 /// Errors: InvalidInput, naming the place, if `at` is outside the grid.
 core::Result<CellSet> connectedCells(const core::Grid& grid, core::Point at, Neighbours neighbours);
 
+/// The cells of one colour.
+CellSet cellsOfColour(const core::Grid& grid, core::PaletteIndex index);
+
 /// The cells of the colour that stands at `at`, wherever they are. Errors: as connectedCells.
 core::Result<CellSet> likeColouredCells(const core::Grid& grid, core::Point at);
 

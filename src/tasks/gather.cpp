@@ -78,10 +78,7 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
         PANTILE_RETURN_IF_ERROR(catalogue::putOnShelf(gathering.library, std::span(&added.id, 1),
                                                       gathering.options.shelf));
     }
-    // A texture that fits no canvas is kept all the same; it just has no figures.
-    if (const auto estimate = estimateDrawing(texture, gathering.defaults)) {
-        PANTILE_RETURN_IF_ERROR(catalogue::setEstimate(gathering.library, added.id, *estimate));
-    }
+    PANTILE_RETURN_IF_ERROR(noteEstimate(gathering.library, added.id, texture, gathering.defaults));
     PANTILE_RETURN_IF_ERROR(transaction.commit());
     gathering.report.added.push_back({added.id, texture.text().title, texture.grid().size(),
                                       texture.coloursUsed(), path,
