@@ -12,6 +12,7 @@ Command showCommand();
 Command setCommand();
 Command tagCommand();
 Command shelfCommand();
+Command touchCommand();
 Command removeCommand();
 Command recoverCommand();
 Command historyCommand();
