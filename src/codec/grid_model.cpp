@@ -56,7 +56,8 @@ constexpr auto kStepClasses = [] {
         const int size = difference < 0 ? -difference : difference;
         int step = 0;
         for (const int bound : {1, 4, 10, 22, 45, 90}) step += size >= bound ? 1 : 0;
-        classes[static_cast<std::size_t>(difference + kLargestDifference)] =
+        const int place = difference + kLargestDifference;
+        classes[static_cast<std::size_t>(place)] =
             static_cast<std::uint8_t>(difference < 0 ? step + 7 : step);
     }
     return classes;
@@ -64,7 +65,8 @@ constexpr auto kStepClasses = [] {
 
 /// 0: none; 1 to 6: more by ever larger steps; 8 to 13: less.
 std::uint64_t stepClass(int difference) {
-    return kStepClasses[static_cast<std::size_t>(difference + kLargestDifference)];
+    const int place = difference + kLargestDifference;
+    return kStepClasses[static_cast<std::size_t>(place)];
 }
 
 /// 0: it differs from `index`; 1: it is the same; 2: that is not known.
@@ -239,6 +241,7 @@ private:
         const auto redder = [&](Index index) { return stepClass(own.redder - tone(index).redder); };
         const auto bluer = [&](Index index) { return stepClass(own.bluer - tone(index).bluer); };
         const auto agrees = [&](Index index) { return agreement(candidate, index); };
+        const int slope = (m_slope >> 3) + 128;  // 21 to 229.
         GridMixer::Question asked;
         asked.contexts = {
             Packed().add(m_pattern, 11).add(rank, 4).value(),
@@ -259,7 +262,7 @@ private:
                 .value(),
             Packed().each<6>(repeatState(0, candidate, 15), repeatState(1, candidate, 7)).value(),
             keyOf(candidate).each<8>(a.n, a.ne, a.nee, a.w).value(),
-            keyOf(candidate).add(static_cast<std::uint64_t>((m_slope >> 3) + 128), 8).value(),
+            keyOf(candidate).add(static_cast<std::uint64_t>(slope), 8).value(),
             Packed()
                 .each<4>(lighter(m_halves[0]), lighter(m_halves[1]), lighter(m_halves[2]),
                          m_contrast)

@@ -38,7 +38,8 @@ constexpr std::array<std::int16_t, kCoarseCount> makeLogits() {
 constexpr std::array<std::uint16_t, 2 * kLargestLogit + 1> makeProbabilities() {
     std::array<std::uint16_t, 2 * kLargestLogit + 1> probabilities{};
     for (Logit logit = -kLargestLogit; logit <= kLargestLogit; ++logit) {
-        probabilities[static_cast<std::size_t>(logit + kLargestLogit)] =
+        const Logit place = logit + kLargestLogit;
+        probabilities[static_cast<std::size_t>(place)] =
             static_cast<std::uint16_t>(interpolated(logit));
     }
     return probabilities;

@@ -31,8 +31,8 @@ extern const std::array<std::int16_t, (kCertain >> kCoarseBits)> kLogits;
 /// 65536 / (1 + e^(-logit / 256)), by a table of 33 values with straight lines between them. Any
 /// `logit` is taken; beyond the largest ones it is cut.
 inline Probability probabilityOf(Logit logit) {
-    const Logit cut = std::clamp(logit, -kLargestLogit, kLargestLogit);
-    return kProbabilities[static_cast<std::size_t>(cut + kLargestLogit)];
+    const Logit place = std::clamp(logit, -kLargestLogit, kLargestLogit) + kLargestLogit;
+    return kProbabilities[static_cast<std::size_t>(place)];
 }
 
 /// The inverse: the smallest logit whose probability is not below the middle of the sixteen

@@ -2,7 +2,7 @@
 
 namespace pantile::codec {
 
-const std::array<std::int8_t, (12 + 48 + 1)* 16> kGridStart = {
+const std::array<std::int8_t, std::size_t{12 + 48 + 1}* 16> kGridStart = {
     7,   2,   7,  9,  13, 2,   7,  6,  2,  0,   0,  8,  10, 9,  4,  -6,  6,  4,   9,  18,  11, 0,
     5,   6,   3,  -1, 3,  9,   9,  9,  4,  3,   2,  5,  10, 19, 15, 3,   7,  6,   6,  -3,  5,  10,
     9,   11,  4,  12, 1,  2,   10, 20, 17, 6,   7,  8,  8,  1,  9,  14,  7,  10,  5,  32,  1,  0,
@@ -50,7 +50,7 @@ const std::array<std::int8_t, (12 + 48 + 1)* 16> kGridStart = {
     4,   -7,  5,  5,  9,  6,   4,  1,
 };
 
-const std::array<std::uint8_t, 3 * 8 * 8> kLargerStart = {
+const std::array<std::uint8_t, std::size_t{3}* 8 * 8> kLargerStart = {
     233, 249, 242, 214, 158, 104, 62,  56,  243, 232, 196, 151, 111, 114, 42,  79,  242, 235,
     220, 173, 95,  55,  56,  128, 247, 245, 225, 176, 88,  69,  41,  25,  235, 242, 232, 180,
     120, 91,  14,  37,  243, 237, 231, 204, 154, 108, 21,  12,  245, 242, 233, 218, 177, 96,
@@ -64,7 +64,7 @@ const std::array<std::uint8_t, 3 * 8 * 8> kLargerStart = {
     225, 140, 146, 78,  214, 249, 250, 247, 234, 208, 174, 90,
 };
 
-const std::array<std::uint8_t, 3 * 3> kNegativeStart = {
+const std::array<std::uint8_t, std::size_t{3}* 3> kNegativeStart = {
     96, 58, 28, 130, 131, 123, 140, 143, 144,
 };
 
