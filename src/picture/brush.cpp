@@ -19,7 +19,7 @@ bool canReach(core::Size grid, core::Point place, int size) {
 // What the brush paints, from the cell that it is put down on.
 std::vector<core::Point> offsets(const Brush& brush) {
     const core::Size size{brush.size, brush.size};
-    const Box box{0, 0, brush.size - 1, brush.size - 1};
+    const CellBox box{0, 0, brush.size - 1, brush.size - 1};
     const CellSet cells =
         brush.shape == BrushShape::Round ? filledEllipse(size, box) : filledRectangle(size, box);
     const int middle = (brush.size - 1) / 2;

@@ -39,7 +39,7 @@ std::vector<HalfCells> rowOfEachColumn(const Quarter& quarter) {
 }
 
 // One cell of a quarter as the up to four cells of the box that mirror it.
-void addMirrored(std::vector<core::Point>& cells, const Box& box, HalfCells x, HalfCells y) {
+void addMirrored(std::vector<core::Point>& cells, const CellBox& box, HalfCells x, HalfCells y) {
     const auto place = [](int first, int last, HalfCells offset) {
         return static_cast<int>((first + last + offset) / 2);
     };
@@ -51,7 +51,7 @@ void addMirrored(std::vector<core::Point>& cells, const Box& box, HalfCells x, H
 
 }  // namespace
 
-std::vector<core::Point> ellipseOutline(const Box& box) {
+std::vector<core::Point> ellipseOutline(const CellBox& box) {
     assert(checkPlace({box.left, box.top}) && checkPlace({box.right, box.bottom}));
     if (box.width() == 1 || box.height() == 1) return rectanglePath(box);
     const Quarter quarter{box.width() - 1, box.height() - 1};
@@ -71,14 +71,14 @@ std::vector<core::Point> ellipseOutline(const Box& box) {
     return cells;
 }
 
-CellSet filledEllipse(core::Size grid, const Box& box) {
+CellSet filledEllipse(core::Size grid, const CellBox& box) {
     CellSet cells(grid);
     // Sorted by columns: between the first and the last cell of a column all is inside.
     const std::vector<core::Point> outline = ellipseOutline(box);
     for (auto first = outline.begin(); first != outline.end();) {
         const auto next = std::find_if(first, outline.end(),
                                        [&](core::Point cell) { return cell.x != first->x; });
-        const Box column = clipped({first->x, first->y, first->x, std::prev(next)->y}, grid);
+        const CellBox column = clipped({first->x, first->y, first->x, std::prev(next)->y}, grid);
         for (int y = column.top; y <= column.bottom && column.left <= column.right; ++y)
             cells.add({first->x, y});
         first = next;

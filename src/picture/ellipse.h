@@ -15,9 +15,9 @@ namespace pantile::picture {
 /// between two cells names. A box of one row or column gives a line; a square one a circle.
 /// Source: J. R. Van Aken, 'An efficient ellipse-drawing algorithm', IEEE Computer Graphics and
 /// Applications 4(9), 1984; docs/touch-up.md section 2 says how columns and rows are joined.
-std::vector<core::Point> ellipseOutline(const Box& box);
+std::vector<core::Point> ellipseOutline(const CellBox& box);
 
 /// The outline and everything inside it.
-CellSet filledEllipse(core::Size grid, const Box& box);
+CellSet filledEllipse(core::Size grid, const CellBox& box);
 
 }  // namespace pantile::picture

@@ -5,17 +5,17 @@
 
 namespace pantile::picture {
 
-Box boxBetween(core::Point corner, core::Point opposite) {
+CellBox boxBetween(core::Point corner, core::Point opposite) {
     return {std::min(corner.x, opposite.x), std::min(corner.y, opposite.y),
             std::max(corner.x, opposite.x), std::max(corner.y, opposite.y)};
 }
 
-Box clipped(const Box& box, core::Size grid) {
+CellBox clipped(const CellBox& box, core::Size grid) {
     return {std::max(box.left, 0), std::max(box.top, 0), std::min(box.right, grid.width - 1),
             std::min(box.bottom, grid.height - 1)};
 }
 
-Path rectanglePath(const Box& box) {
+Path rectanglePath(const CellBox& box) {
     const core::Point start{box.left, box.top};
     const core::Point end{box.right, box.bottom};
     if (box.width() == 1 || box.height() == 1) return linePath(start, end);
@@ -26,9 +26,9 @@ Path rectanglePath(const Box& box) {
     return path;
 }
 
-CellSet filledRectangle(core::Size grid, const Box& box) {
+CellSet filledRectangle(core::Size grid, const CellBox& box) {
     CellSet cells(grid);
-    const Box part = clipped(box, grid);
+    const CellBox part = clipped(box, grid);
     for (int y = part.top; y <= part.bottom; ++y) {
         for (int x = part.left; x <= part.right; ++x) cells.add({x, y});
     }

@@ -24,7 +24,7 @@ Result<void> checkFactor(int factor) {
     return core::checkRange("the factor", factor, 1, core::kMaxGridSide);
 }
 
-PaletteIndex commonest(const Grid& grid, const Box& block) {
+PaletteIndex commonest(const Grid& grid, const CellBox& block) {
     std::array<int, core::kMaxPaletteColours> counts{};
     const auto forEachCell = [&](auto visit) {
         for (int y = block.top; y <= block.bottom; ++y) {
@@ -41,7 +41,7 @@ PaletteIndex commonest(const Grid& grid, const Box& block) {
 
 }  // namespace
 
-Result<Grid> cropped(const Grid& grid, const Box& box) {
+Result<Grid> cropped(const Grid& grid, const CellBox& box) {
     if (clipped(box, grid.size()) != box || box.width() < 1 || box.height() < 1) {
         return Error{ErrorKind::InvalidInput,
                      "the part of columns " + std::to_string(box.left) + " to " +

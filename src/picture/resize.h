@@ -10,7 +10,7 @@ namespace pantile::picture {
 
 /// The part of `grid` under `box`. Errors: InvalidInput, naming the sides, if the box is not wholly
 /// on the grid.
-core::Result<core::Grid> cropped(const core::Grid& grid, const Box& box);
+core::Result<core::Grid> cropped(const core::Grid& grid, const CellBox& box);
 
 /// Units: rows and columns to add at each side.
 struct Margins {

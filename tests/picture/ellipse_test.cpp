@@ -10,7 +10,7 @@ namespace {
 
 using core::Point;
 
-Box boxOf(core::Size size) {
+CellBox boxOf(core::Size size) {
     return {0, 0, size.width - 1, size.height - 1};
 }
 
@@ -71,7 +71,7 @@ Path midpointCircle(int radius) {
 
 TEST(Ellipse, CirclesAreTheMidpointCircle) {
     for (int radius = 1; radius <= 100; ++radius) {
-        const Box box{0, 0, 2 * radius, 2 * radius};
+        const CellBox box{0, 0, 2 * radius, 2 * radius};
         EXPECT_TRUE(ellipseOutline(box) == midpointCircle(radius)) << radius;
     }
 }

@@ -8,8 +8,8 @@ namespace pantile::picture {
 namespace {
 
 TEST(Rectangle, OutlineAndFilledAsWorkedByHand) {
-    const Box box = boxBetween({4, 1}, {1, 3});
-    EXPECT_EQ(box, (Box{1, 1, 4, 3}));
+    const CellBox box = boxBetween({4, 1}, {1, 3});
+    EXPECT_EQ(box, (CellBox{1, 1, 4, 3}));
     EXPECT_EQ(artOf({6, 5}, rectanglePath(box)), (Art{"......",  //
                                                       ".####.",  //
                                                       ".#..#.",  //
