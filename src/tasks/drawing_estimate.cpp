@@ -5,7 +5,6 @@
 #include "board/profile.h"
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
-#include "catalogue/writer.h"
 #include "core/fingerprint.h"
 #include "tasks/plan_drawing.h"
 
@@ -63,13 +62,6 @@ Result<catalogue::Estimate> estimateDrawing(const core::Texture& texture,
                              planTexture(texture, canvas, defaults.board));
     return catalogue::Estimate{planned.plan.milliseconds, planned.bytes,
                                profileKey(canvas, defaults.board)};
-}
-
-Result<void> noteEstimate(catalogue::Library& library, core::TextureId id,
-                          const core::Texture& texture, const DrawingDefaults& defaults) {
-    const auto estimate = estimateDrawing(texture, defaults);
-    if (!estimate) return {};
-    return catalogue::setEstimate(library, id, *estimate);
 }
 
 }  // namespace pantile::tasks

@@ -24,9 +24,4 @@ core::Result<DrawingDefaults> drawingDefaults(const catalogue::Library& library)
 core::Result<catalogue::Estimate> estimateDrawing(const core::Texture& texture,
                                                   const DrawingDefaults& defaults);
 
-/// Notes the texture's figures in the library; one that fits no canvas just has none.
-/// Errors: as catalogue::setEstimate.
-core::Result<void> noteEstimate(catalogue::Library& library, core::TextureId id,
-                                const core::Texture& texture, const DrawingDefaults& defaults);
-
 }  // namespace pantile::tasks

@@ -6,11 +6,13 @@
 #include <utility>
 
 #include "core/range_check.h"
+#include "picture/colour_reduction.h"
 #include "picture/curve.h"
 #include "picture/ellipse.h"
 #include "picture/fill.h"
 #include "picture/outline.h"
 #include "picture/path.h"
+#include "picture/recolour.h"
 
 namespace pantile::tasks {
 namespace {
@@ -86,7 +88,7 @@ Result<Texture> apply(const Texture& texture, const DrawCurve& curve) {
 
 Result<Texture> apply(const Texture& texture, const DrawRectangle& rectangle) {
     PANTILE_RETURN_IF_ERROR(checkPlaces(std::array{rectangle.corner, rectangle.opposite}));
-    const picture::Box box = picture::boxBetween(rectangle.corner, rectangle.opposite);
+    const picture::CellBox box = picture::boxBetween(rectangle.corner, rectangle.opposite);
     if (rectangle.interior == Interior::Empty)
         return paintedAlong(texture, picture::rectanglePath(box), rectangle.pen);
     return painted(texture, picture::filledRectangle(texture.grid().size(), box), rectangle.pen);
@@ -94,7 +96,7 @@ Result<Texture> apply(const Texture& texture, const DrawRectangle& rectangle) {
 
 Result<Texture> apply(const Texture& texture, const DrawEllipse& ellipse) {
     PANTILE_RETURN_IF_ERROR(checkPlaces(std::array{ellipse.corner, ellipse.opposite}));
-    const picture::Box box = picture::boxBetween(ellipse.corner, ellipse.opposite);
+    const picture::CellBox box = picture::boxBetween(ellipse.corner, ellipse.opposite);
     if (ellipse.interior == Interior::Empty)
         return paintedAlong(texture, picture::ellipseOutline(box), ellipse.pen);
     return painted(texture, picture::filledEllipse(texture.grid().size(), box), ellipse.pen);
@@ -168,10 +170,62 @@ Result<Texture> apply(const Texture& texture, const Shrink& shrink) {
     return withGrid(texture, picture::scaledDown(texture.grid(), shrink.factor));
 }
 
+Result<Texture> apply(const Texture& texture, const AddNoise& noise) {
+    PANTILE_RETURN_IF_ERROR(checkColours(texture, noise.options.colours));
+    return withGrid(texture,
+                    picture::withCellNoise(texture.grid(), texture.palette(), noise.options));
+}
+
+Result<Texture> apply(const Texture& texture, const HealSeams& heal) {
+    return withGrid(texture, picture::healSeams(texture.grid(), texture.palette(), heal.options));
+}
+
+Result<Texture> apply(const Texture& texture, const RemoveStrays& remove) {
+    return withGrid(texture, picture::removeStrays(texture.grid(), remove.options));
+}
+
+Result<Texture> apply(const Texture& texture, const Simplify& simplify) {
+    return withGrid(texture, picture::simplify(texture.grid(), texture.palette(), simplify.level));
+}
+
+Result<Texture> withColours(const Texture& texture, Result<picture::Converted> converted) {
+    if (!converted) return converted.error();
+    return Texture::create(std::move(converted->grid), std::move(converted->palette),
+                           texture.text());
+}
+
+Result<Texture> apply(const Texture& texture, const ReduceColours& reduce) {
+    return withColours(texture,
+                       picture::reduceColours(texture.grid(), texture.palette(), reduce.count));
+}
+
+// Applies every operation; the one that needs a palette of another place is given it.
+class Applying {
+public:
+    Applying(const Texture& texture, const PaletteLookup& lookUp)
+        : m_texture(texture), m_lookUp(lookUp) {}
+
+    template <typename Operation>
+    Result<Texture> operator()(const Operation& operation) const {
+        return apply(m_texture, operation);
+    }
+
+    Result<Texture> operator()(const Recolour& recolour) const {
+        PANTILE_ASSIGN_OR_RETURN(const core::Palette wanted, m_lookUp(recolour.palette));
+        return withColours(m_texture,
+                           picture::recoloured(m_texture.grid(), m_texture.palette(), wanted));
+    }
+
+private:
+    const Texture& m_texture;
+    const PaletteLookup& m_lookUp;
+};
+
 }  // namespace
 
-Result<Texture> touched(const Texture& texture, const TouchOperation& operation) {
-    return std::visit([&](const auto& each) { return apply(texture, each); }, operation);
+Result<Texture> touched(const Texture& texture, const TouchOperation& operation,
+                        const PaletteLookup& lookUp) {
+    return std::visit(Applying(texture, lookUp), operation);
 }
 
 }  // namespace pantile::tasks

@@ -4,17 +4,22 @@
 // What each does is said in docs/touch-up.md. A new one is a struct here, listed in TouchOperation,
 // and an apply() in touch_operations.cpp.
 
+#include <functional>
 #include <optional>
+#include <string>
 #include <variant>
 #include <vector>
 
 #include "core/result.h"
 #include "core/texture.h"
 #include "picture/brush.h"
+#include "picture/cell_noise.h"
 #include "picture/gradient.h"
 #include "picture/neighbours.h"
 #include "picture/rectangle.h"
 #include "picture/resize.h"
+#include "picture/seam_healing.h"
+#include "picture/strays.h"
 #include "picture/symmetry.h"
 #include "picture/transform.h"
 
@@ -122,14 +127,45 @@ struct Shrink {
     int factor = 1;
 };
 
+struct AddNoise {
+    picture::NoiseOptions options;
+};
+
+struct HealSeams {
+    picture::HealOptions options;
+};
+
+struct RemoveStrays {
+    picture::StrayOptions options;
+};
+
+struct Simplify {
+    int level = 0;  ///< As picture::simplify.
+};
+
+/// Gives the texture another palette; later steps count its colours.
+struct Recolour {
+    std::string palette;  ///< A name.
+};
+
+/// Leaves colours out of the palette; later steps count those that stay.
+struct ReduceColours {
+    int count = core::kMaxPaletteColours;
+};
+
 using TouchOperation =
     std::variant<DrawLine, DrawCurve, DrawRectangle, DrawEllipse, DrawOutline, Fill, FillAlike,
                  DrawGradient, ReplaceColour, SwapColours, MirrorCells, TurnCells, ShiftCells, Crop,
-                 Extend, Enlarge, Shrink>;
+                 Extend, Enlarge, Shrink, AddNoise, HealSeams, RemoveStrays, Simplify, Recolour,
+                 ReduceColours>;
+
+/// Gives the palette of a name. Errors: NotFound.
+using PaletteLookup = std::function<core::Result<core::Palette>(const std::string& name)>;
 
 /// `texture` after the operation, its words as they were.
 /// Errors: InvalidInput for a colour outside the palette, a place or size out of range, and what
-/// the functions of picture/ refuse.
-core::Result<core::Texture> touched(const core::Texture& texture, const TouchOperation& operation);
+/// the functions of picture/ refuse; those of `lookUp`.
+core::Result<core::Texture> touched(const core::Texture& texture, const TouchOperation& operation,
+                                    const PaletteLookup& lookUp);
 
 }  // namespace pantile::tasks

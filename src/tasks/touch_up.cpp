@@ -4,7 +4,9 @@
 #include <optional>
 
 #include "catalogue/edit.h"
+#include "catalogue/palettes.h"
 #include "catalogue/reader.h"
+#include "catalogue/writer.h"
 #include "tasks/drawing_estimate.h"
 
 namespace pantile::tasks {
@@ -40,12 +42,28 @@ std::int64_t cellsChanged(const Texture& before, const Texture& after) {
     return changed;
 }
 
+PaletteLookup palettesOf(const catalogue::Library& library) {
+    return [&library](const std::string& name) -> Result<core::Palette> {
+        PANTILE_ASSIGN_OR_RETURN(const auto named, catalogue::readPalette(library, name));
+        return named.palette;
+    };
+}
+
+// A texture that fits no canvas has no figures.
+Result<void> noteEstimate(catalogue::Library& library, core::TextureId id, const Texture& texture) {
+    PANTILE_ASSIGN_OR_RETURN(const DrawingDefaults defaults, drawingDefaults(library));
+    const auto estimate = estimateDrawing(texture, defaults);
+    if (!estimate) return {};
+    return catalogue::setEstimate(library, id, *estimate);
+}
+
 }  // namespace
 
-Result<Texture> touchedUp(const Texture& texture, std::span<const TouchStep> steps) {
+Result<Texture> touchedUp(const Texture& texture, std::span<const TouchStep> steps,
+                          const PaletteLookup& lookUp) {
     Texture latest = texture;
     for (const TouchStep& step : steps) {
-        auto next = touched(latest, step.operation);
+        auto next = touched(latest, step.operation, lookUp);
         if (!next) return next.error().at(step.name);
         latest = *std::move(next);
     }
@@ -56,10 +74,10 @@ Result<TouchedUp> touchUp(catalogue::Library& library, core::TextureId id,
                           std::span<const TouchStep> steps) {
     PANTILE_ASSIGN_OR_RETURN(auto transaction, library.begin());
     PANTILE_ASSIGN_OR_RETURN(const auto before, catalogue::readTexture(library, id));
-    PANTILE_ASSIGN_OR_RETURN(const Texture after, touchedUp(before.texture, steps));
+    PANTILE_ASSIGN_OR_RETURN(const Texture after,
+                             touchedUp(before.texture, steps, palettesOf(library)));
     PANTILE_RETURN_IF_ERROR(catalogue::setContent(library, id, after.grid(), after.palette()));
-    PANTILE_ASSIGN_OR_RETURN(const DrawingDefaults defaults, drawingDefaults(library));
-    PANTILE_RETURN_IF_ERROR(noteEstimate(library, id, after, defaults));
+    PANTILE_RETURN_IF_ERROR(noteEstimate(library, id, after));
     PANTILE_ASSIGN_OR_RETURN(const auto rows, catalogue::readRows(library, {&id, 1}));
     PANTILE_RETURN_IF_ERROR(transaction.commit());
     return TouchedUp{rows.front().revision, cellsChanged(before.texture, after),

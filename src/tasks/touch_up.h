@@ -27,10 +27,12 @@ struct TouchedUp {
 
 /// The texture after all steps in order. Errors: as touched(), the step's name in front.
 core::Result<core::Texture> touchedUp(const core::Texture& texture,
-                                      std::span<const TouchStep> steps);
+                                      std::span<const TouchStep> steps,
+                                      const PaletteLookup& lookUp);
 
 /// The same with a texture of the library, as one new revision, which revertTexture takes back; all
-/// or nothing. Its estimate is made anew.
+/// or nothing, and no revision if nothing changed. Names are those of the library's palettes. The
+/// texture's estimate is made anew.
 /// Errors: NotFound; AlreadyExists, naming it, if another texture has the picture that comes out;
 /// as touchedUp; Busy, Io, Corrupt.
 core::Result<TouchedUp> touchUp(catalogue::Library& library, core::TextureId id,
