@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
+#include <limits>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -29,11 +31,13 @@ struct TouchReader {
     std::optional<PaletteIndex> colour;
     tasks::Pen pen;
     Neighbours neighbours = Neighbours::Four;
+    std::uint64_t seed = picture::NoiseOptions().seed;
+    int overlap = picture::HealOptions().overlap;
     std::vector<tasks::TouchStep> steps;
 
     std::string_view option;
     std::string_view placeholder;
-    std::string_view value;
+    std::string value;
 
     Result<std::vector<int>> numbers(std::size_t fewest, std::size_t most, int least,
                                      int greatest) const {
@@ -228,6 +232,60 @@ Result<void> readFactor(TouchReader& reader) {
     return reader.add(Resize{list.front()});
 }
 
+Result<void> readSeed(TouchReader& reader) {
+    PANTILE_ASSIGN_OR_RETURN(
+        const long long seed,
+        parseNumber(reader.option, reader.value, 0, std::numeric_limits<long long>::max()));
+    reader.seed = static_cast<std::uint64_t>(seed);
+    return {};
+}
+
+Result<void> readNoise(TouchReader& reader) {
+    PANTILE_ASSIGN_OR_RETURN(const auto list,
+                             reader.numbers(3, 1 + core::kMaxPaletteColours, 0, kLastColour));
+    picture::NoiseOptions options;
+    options.percent = list.front();
+    options.colours.assign(list.begin() + 1, list.end());
+    options.seed = reader.seed;
+    return reader.add(tasks::AddNoise{std::move(options)});
+}
+
+Result<void> readOverlap(TouchReader& reader) {
+    PANTILE_ASSIGN_OR_RETURN(const auto list, reader.numbers(1, 1, 0, core::kMaxGridSide / 2));
+    reader.overlap = list.front();
+    return {};
+}
+
+Result<void> readHealSeams(TouchReader& reader) {
+    using picture::HealedSeams;
+    constexpr std::array<Choice<HealedSeams>, 3> kSeams = {{{"vertical", HealedSeams::Vertical},
+                                                            {"horizontal", HealedSeams::Horizontal},
+                                                            {"both", HealedSeams::Both}}};
+    PANTILE_ASSIGN_OR_RETURN(const HealedSeams seams,
+                             parseChoice(reader.option, reader.value, kSeams));
+    return reader.add(tasks::HealSeams{{seams, reader.overlap}});
+}
+
+Result<void> readRemoveStrays(TouchReader& reader) {
+    PANTILE_ASSIGN_OR_RETURN(const auto list, reader.numbers(1, 1, 1, picture::kMaxStraySize));
+    return reader.add(tasks::RemoveStrays{{list.front(), reader.neighbours}});
+}
+
+Result<void> readSimplify(TouchReader& reader) {
+    PANTILE_ASSIGN_OR_RETURN(const auto list, reader.numbers(1, 1, 0, picture::kMaxSimplifyLevel));
+    return reader.add(tasks::Simplify{list.front()});
+}
+
+Result<void> readRecolour(TouchReader& reader) {
+    return reader.add(tasks::Recolour{reader.value});
+}
+
+Result<void> readReduceColours(TouchReader& reader) {
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto list, reader.numbers(1, 1, core::kMinPaletteColours, core::kMaxPaletteColours));
+    return reader.add(tasks::ReduceColours{list.front()});
+}
+
 struct TouchOption {
     std::string_view name;
     std::string_view placeholder;
@@ -247,7 +305,7 @@ constexpr std::array kTouchOptions = {
     TouchOption{"--symmetry", "none|left-right|top-bottom|4|8",
                 "and again in the mirrored places; 8 on squares alone", readSymmetry},
     TouchOption{"--only", "N|all", "but over cells of this colour alone", readOnly},
-    TouchOption{"--neighbours", "4|8", "fill and outline over sides alone, or over corners as well",
+    TouchOption{"--neighbours", "4|8", "fill, outline and strays over sides alone, or corners too",
                 readNeighbours},
     TouchOption{"--line", "X,Y,X,Y,...", "a line from place to place; one place is a dot",
                 readLine},
@@ -279,6 +337,21 @@ constexpr std::array kTouchOptions = {
     TouchOption{"--enlarge", "N", "every cell becomes N x N cells", readFactor<tasks::Enlarge>},
     TouchOption{"--shrink", "N", "every N x N cells become one: the commonest colour",
                 readFactor<tasks::Shrink>},
+    TouchOption{"--seed", "N", "start the noise that follows with this number, else with 1",
+                readSeed},
+    TouchOption{"--noise", "PERCENT,N,N,...", "mix so much of the cells of these colours",
+                readNoise},
+    TouchOption{"--overlap", "N", "heal at most N cells on each side; 0 is an eighth of the side",
+                readOverlap},
+    TouchOption{"--heal-seams", "vertical|horizontal|both", "make it repeat without a visible seam",
+                readHealSeams},
+    TouchOption{"--remove-strays", "N", "patches of at most N cells take the colour around them",
+                readRemoveStrays},
+    TouchOption{"--simplify", "LEVEL", "small patches that differ little take it, 0 to 1000",
+                readSimplify},
+    TouchOption{"--recolour", "PALETTE", "the nearest colours of a palette of the library",
+                readRecolour},
+    TouchOption{"--reduce-colours", "N", "keep at most N of its colours", readReduceColours},
 };
 
 Result<void> readOption(TouchReader& reader, const GivenOption& given) {

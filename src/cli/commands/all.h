@@ -13,6 +13,7 @@ Command setCommand();
 Command tagCommand();
 Command shelfCommand();
 Command touchCommand();
+Command seamsCommand();
 Command removeCommand();
 Command recoverCommand();
 Command historyCommand();
