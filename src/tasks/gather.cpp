@@ -64,14 +64,15 @@ core::TextureText wordsFor(const core::Texture& texture, bool fromCode, const st
 
 // Stores one texture with its shelf and its costs as one change.
 Result<void> store(Gathering& gathering, const core::Texture& texture, const std::string& path,
-                   const std::vector<std::string>& repairs) {
+                   const RecognisedTexture& recognised) {
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, gathering.library.begin());
     PANTILE_ASSIGN_OR_RETURN(const catalogue::AddedTexture added,
                              catalogue::addTexture(gathering.library, texture));
     using Outcome = catalogue::AddedTexture::Outcome;
     if (added.outcome == Outcome::AlreadyThere) {
         PANTILE_RETURN_IF_ERROR(transaction.commit());
-        gathering.report.known.push_back({added.id, texture.text().title, path, repairs});
+        gathering.report.known.push_back(
+            {added.id, texture.text().title, path, recognised.repairs});
         return {};
     }
     if (!gathering.options.shelf.empty()) {
@@ -83,9 +84,9 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
         PANTILE_RETURN_IF_ERROR(catalogue::setEstimate(gathering.library, added.id, *estimate));
     }
     PANTILE_RETURN_IF_ERROR(transaction.commit());
-    gathering.report.added.push_back({added.id, texture.text().title, texture.grid().size(),
-                                      texture.coloursUsed(), path,
-                                      added.outcome == Outcome::Recovered, repairs});
+    gathering.report.added.push_back(
+        {added.id, texture.text().title, texture.grid().size(), texture.coloursUsed(), path,
+         added.outcome == Outcome::Recovered, recognised.repairs, recognised.enlargement});
     return {};
 }
 
@@ -96,14 +97,14 @@ void refuse(Gathering& gathering, const std::string& path, Error error) {
 Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
                              const std::string& path) {
     const std::string name = std::filesystem::path(path).filename().string();
-    for (const auto& [texture, repairs] : recognised.textures) {
-        const auto withWords =
-            texture.withText(wordsFor(texture, recognised.fromCodes, name, gathering.options));
+    for (const RecognisedTexture& each : recognised.textures) {
+        const auto withWords = each.texture.withText(
+            wordsFor(each.texture, recognised.fromCodes, name, gathering.options));
         if (!withWords) {
             refuse(gathering, path, withWords.error());
             continue;
         }
-        PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path, repairs));
+        PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path, each));
     }
     for (const codec::DamagedCode& damaged : recognised.damaged) {
         const bool newer = !damaged.text.empty();
@@ -140,10 +141,11 @@ Result<void> gatherOne(Gathering& gathering, const Item& item, const core::Progr
     if (item.file.insideFolder) {
         ++gathering.report.passedOver;
     } else {
-        refuse(gathering, path,
-               {ErrorKind::InvalidInput, "it holds no picture, grid or code",
-                "give a PNG, JPEG, GIF, BMP or WebP picture, a grid as CSV, or a text with codes "
-                "in it"});
+        refuse(
+            gathering, path,
+            {ErrorKind::InvalidInput, "it holds no picture, grid or code",
+             "give a PNG, JPEG, GIF, BMP, WebP or SVG picture, a grid as CSV, or a text with codes "
+             "in it"});
     }
     return {};
 }

@@ -2,6 +2,7 @@
 
 #include "cli/commands/all.h"
 #include "cli/json.h"
+#include "cli/picture_options.h"
 #include "cli/standard_input.h"
 #include "cli/texture_answer.h"
 #include "core/text.h"
@@ -22,8 +23,9 @@ constexpr std::array<Choice<picture::Fit>, 4> kFits = {{
     {"stretch", picture::Fit::Stretch},
     {"exact", picture::Fit::Exact},
 }};
-constexpr std::array<Choice<picture::Scale>, 2> kScales = {{
+constexpr std::array<Choice<picture::Scale>, 3> kScales = {{
     {"area", picture::Scale::Area},
+    {"lanczos", picture::Scale::Lanczos},
     {"nearest", picture::Scale::Nearest},
 }};
 constexpr std::array<Choice<picture::Dither>, 2> kDithers = {{
@@ -48,6 +50,7 @@ Result<tasks::PictureSettings> pictureSettings(const Arguments& arguments) {
     }
     PANTILE_ASSIGN_OR_RETURN(const auto strength, arguments.fraction("--strength", 0, 1));
     settings.strength = strength.value_or(1);
+    PANTILE_RETURN_IF_ERROR(readPictureOptions(arguments, settings));
     return settings;
 }
 
@@ -69,13 +72,26 @@ Result<std::vector<tasks::GatherInput>> gatherInputs(Session& session, const Arg
     return inputs;
 }
 
+QJsonValue enlargedJson(const tasks::GatheredTexture& texture) {
+    return texture.enlargement ? QJsonValue(*texture.enlargement) : QJsonValue();
+}
+
+// The factor with at most two decimals.
+void printEnlargement(std::ostream& out, double factor) {
+    const auto hundredths = static_cast<int>(factor * 100 + 0.5);
+    out << "  taken back to its cells: it was enlarged " << hundredths / 100;
+    if (hundredths % 100 != 0) out << '.' << hundredths / 10 % 10 << hundredths % 10;
+    out << " times; --enlarged keep takes it as it is\n";
+}
+
 QJsonObject reportJson(const tasks::GatherReport& report) {
     const auto added = jsonArray(report.added, [](const tasks::GatheredTexture& texture) {
         return QJsonObject{
             {"id", jsonNumber(texture.id.value)}, {"title", jsonText(texture.title)},
             {"width", texture.size.width},        {"height", texture.size.height},
             {"colours", texture.colours},         {"path", jsonText(texture.path)},
-            {"recovered", texture.recovered},     {"repairs", jsonTexts(texture.repairs)}};
+            {"recovered", texture.recovered},     {"repairs", jsonTexts(texture.repairs)},
+            {"enlarged", enlargedJson(texture)}};
     });
     const auto known = jsonArray(report.known, [](const tasks::KnownTexture& texture) {
         return QJsonObject{{"id", jsonNumber(texture.id.value)},
@@ -102,6 +118,7 @@ void printReport(Session& session, const tasks::GatherReport& report) {
                     << texture.size.height << ", " << counted(texture.colours, "colour", "colours")
                     << '\n';
         printRepairs(session.out, texture.repairs);
+        if (texture.enlargement) printEnlargement(session.out, *texture.enlargement);
     }
     for (const tasks::KnownTexture& texture : report.known) {
         session.out << "Known " << texture.id.value << "  " << core::visibleText(texture.title)
@@ -147,7 +164,7 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
 }  // namespace
 
 Command addCommand() {
-    return {
+    Command command{
         "add",
         "Adds pictures, grids and codes to the library.",
         {"PATH... [options]"},
@@ -156,7 +173,7 @@ Command addCommand() {
             {"--colours", OptionKind::Value, "N", "at most so many colours, 2 to 256"},
             {"--fit", OptionKind::Value, "cover|contain|stretch|exact",
              "how a picture meets the grid"},
-            {"--scale", OptionKind::Value, "area|nearest", "how pixels become cells"},
+            {"--scale", OptionKind::Value, "area|lanczos|nearest", "how pixels become cells"},
             {"--dither", OptionKind::Value, "none|floyd-steinberg",
              "how missing colours are mixed"},
             {"--strength", OptionKind::Value, "0..1", "how strongly to dither"},
@@ -167,8 +184,8 @@ Command addCommand() {
             {"--licence", OptionKind::Value, "TEXT", "their licence; a code's own licence stays"},
             {"--source", OptionKind::Value, "TEXT", "where they come from, else the file's name"},
         },
-        "PATH is a picture (PNG, JPEG, GIF, BMP, WebP), a grid of palette indices as CSV, any text "
-        "or\n"
+        "PATH is a picture (PNG, JPEG, GIF, BMP, WebP, SVG), a grid of palette indices as CSV, any "
+        "text or\n"
         "HTML file with codes in it, or a folder of such files; - is standard input. A texture "
         "that\n"
         "is there already is not added again. Without --canvas and --fit, pictures of at most "
@@ -176,6 +193,8 @@ Command addCommand() {
         "are taken cell by cell, larger ones are made to cover 64x64 cells.",
         run,
     };
+    for (const OptionSpec& option : pictureOptions()) command.options.push_back(option);
+    return command;
 }
 
 }  // namespace pantile::cli
