@@ -3,15 +3,12 @@
 #include <algorithm>
 
 #include "codec/checksum.h"
+#include "codec/corrupt_code.h"
 
 namespace pantile::codec {
 namespace {
 
 constexpr std::size_t kLengthSymbols = kHeadSymbols - 1;
-
-core::Error corrupt(std::string message) {
-    return {core::ErrorKind::Corrupt, std::move(message), "ask for the code again"};
-}
 
 unsigned weightedSum(SymbolSpan data) {
     std::size_t sum = 0;
@@ -98,7 +95,7 @@ std::string writtenLines(SymbolSpan symbols) {
 }
 
 core::Result<OpenedArmour> openArmour(SymbolSpan symbols) {
-    if (symbols.size() < kHeadSymbols + kCheckSymbols) return corrupt("the code is cut short");
+    if (symbols.size() < kHeadSymbols + kCheckSymbols) return corruptCode("the code is cut short");
     const SymbolSpan checked = symbols.first(symbols.size() - kCheckSymbols);
     if (readNumber(symbols.last(kCheckSymbols)) != crc32OfLetters(checked)) {
         return core::Error{core::ErrorKind::ChecksumMismatch,
@@ -112,12 +109,12 @@ core::Result<OpenedArmour> openArmour(SymbolSpan symbols) {
     }
     const std::size_t bytes = toldBytes(symbols);
     if (CodeShape::of(bytes).symbols != symbols.size()) {
-        return corrupt("the code says " + std::to_string(bytes) +
-                       " bytes, and its length does not fit that");
+        return corruptCode("the code says " + std::to_string(bytes) +
+                           " bytes, and its length does not fit that");
     }
     std::optional<std::vector<std::uint8_t>> read =
         readBlocks(checked.subspan(kHeadSymbols), bytes);
-    if (!read) return corrupt("a block of the code is above what its bytes can hold");
+    if (!read) return corruptCode("a block of the code is above what its bytes can hold");
     return OpenedArmour{static_cast<ArmourForm>(symbols.front()), std::move(*read)};
 }
 

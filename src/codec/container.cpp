@@ -5,6 +5,7 @@
 #include <string_view>
 #include <utility>
 
+#include "codec/corrupt_code.h"
 #include "codec/varint.h"
 #include "core/text.h"
 
@@ -29,10 +30,6 @@ constexpr std::uint8_t kKeptFlag = 0x80;
 constexpr std::size_t kBytesPerColour = 3;
 constexpr std::size_t kFingerprintBytes = 8;
 constexpr std::size_t kMaxUtf8Bytes = 4;  // For one character.
-
-core::Error corrupt(std::string message) {
-    return {core::ErrorKind::Corrupt, std::move(message), "ask for the code again"};
-}
 
 core::Error newer(const std::string& what) {
     return {core::ErrorKind::Unsupported, "made by a newer Pantile: " + what,
@@ -104,8 +101,8 @@ public:
         const std::optional<std::uint32_t> count = takeVarint(m_rest);
         if (!count) return cutIn(what);
         if (*count >= 1 && *count <= most) return *count;
-        return corrupt("the code says " + std::to_string(*count) + " for the length of its " +
-                       std::string(what) + ", which is outside 1 to " + std::to_string(most));
+        return corruptCode("the code says " + std::to_string(*count) + " for the length of its " +
+                           std::string(what) + ", which is outside 1 to " + std::to_string(most));
     }
 
     core::Result<std::string> takeText(std::size_t maxCharacters, std::string_view what) {
@@ -117,7 +114,8 @@ public:
 
 private:
     static core::Error cutIn(std::string_view what) {
-        return corrupt("the code ends inside its " + std::string(what) + ", or that is malformed");
+        return corruptCode("the code ends inside its " + std::string(what) +
+                           ", or that is malformed");
     }
 
     ByteSpan m_rest;
@@ -134,7 +132,7 @@ struct Head {
 
 core::Result<Head> takeHead(FieldReader& reader) {
     PANTILE_ASSIGN_OR_RETURN(const std::uint8_t form, reader.takeByte("form number"));
-    if (form == 0) return corrupt("the code has the form number 0, which is never used");
+    if (form == 0) return corruptCode("the code has the form number 0, which is never used");
     if (form != kOneTexture) {
         return newer("it holds form " + std::to_string(form) + ", which is not known here");
     }
@@ -150,7 +148,7 @@ core::Result<Head> takeHead(FieldReader& reader) {
     head.size = {sizes[0] + 1, sizes[1] + 1};
     head.colours = sizes[2] + 1;
     if (head.colours >= core::kMinPaletteColours) return head;
-    return corrupt("the code says it has 1 colour, and a palette has at least 2");
+    return corruptCode("the code says it has 1 colour, and a palette has at least 2");
 }
 
 core::Result<core::Palette> takeColours(FieldReader& reader, const Head& head) {
@@ -165,13 +163,13 @@ core::Result<core::Palette> takeColours(FieldReader& reader, const Head& head) {
         colours.push_back({bytes[i], bytes[i + 1], bytes[i + 2]});
     }
     core::Result<core::Palette> palette = core::Palette::create(std::move(colours), transparent);
-    if (!palette) return corrupt(palette.error().message);
+    if (!palette) return corruptCode(palette.error().message);
     return palette;
 }
 
 core::Result<core::Fingerprint> takeFingerprint(FieldReader& reader, const Head& head) {
     if (head.has(kHasTransparent)) {
-        return corrupt("the code names a palette, and a transparent index beside it");
+        return corruptCode("the code names a palette, and a transparent index beside it");
     }
     PANTILE_ASSIGN_OR_RETURN(const ByteSpan bytes, reader.take(kFingerprintBytes, "palette"));
     core::Fingerprint fingerprint;
@@ -199,12 +197,12 @@ core::Result<core::TextureText> takeWords(FieldReader& reader, const Head& head)
     for (std::size_t i = 0; i < tags; ++i) {
         PANTILE_ASSIGN_OR_RETURN(std::string tag, reader.takeText(core::kMaxTagCharacters, "tags"));
         if (!text.tags.empty() && tag <= text.tags.back()) {
-            return corrupt("the tags of the code are not in order, or one stands twice");
+            return corruptCode("the tags of the code are not in order, or one stands twice");
         }
         text.tags.push_back(std::move(tag));
     }
     const core::Result<void> checked = core::checkTextureText(text);
-    if (!checked) return corrupt(checked.error().message);
+    if (!checked) return corruptCode(checked.error().message);
     return text;
 }
 
@@ -213,8 +211,9 @@ core::Result<core::Palette> foundPalette(core::Fingerprint fingerprint, const He
                                          const PaletteLookup& lookup) {
     PANTILE_ASSIGN_OR_RETURN(core::Palette palette, paletteFor(fingerprint, text.title, lookup));
     if (palette.size() == head.colours) return palette;
-    return corrupt("the code says " + std::to_string(head.colours) + " colours, and the palette " +
-                   core::toHex(fingerprint) + " has " + std::to_string(palette.size()));
+    return corruptCode("the code says " + std::to_string(head.colours) +
+                       " colours, and the palette " + core::toHex(fingerprint) + " has " +
+                       std::to_string(palette.size()));
 }
 
 }  // namespace

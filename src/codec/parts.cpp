@@ -16,7 +16,7 @@ using ByteSpan = std::span<const std::uint8_t>;
 
 constexpr std::size_t kCheckBytes = 4;
 
-core::Error corrupt(std::string message) {
+core::Error corruptParts(std::string message) {
     return {core::ErrorKind::Corrupt, std::move(message), "ask for all parts of the code again"};
 }
 
@@ -87,8 +87,8 @@ std::size_t longestPart(std::size_t containerBytes, std::size_t parts) {
 
 core::Result<Part> readPart(ByteSpan bytes) {
     const std::optional<PartHead> head = takeHead(bytes);
-    if (!head) return corrupt("the head of a part is malformed");
-    if (bytes.empty()) return corrupt(head->name() + " of the code is empty");
+    if (!head) return corruptParts("the head of a part is malformed");
+    if (bytes.empty()) return corruptParts(head->name() + " of the code is empty");
     return Part{*head, Bytes(bytes.begin(), bytes.end())};
 }
 
@@ -118,12 +118,12 @@ core::Result<Bytes> joinParts(const PartHead& head, const std::map<std::size_t, 
     container.reserve(size);
     for (const auto& [number, slice] : slices) {
         if (slice.size() != sliceBytes(size, head.parts, number)) {
-            return corrupt("the parts of the code were not cut evenly");
+            return corruptParts("the parts of the code were not cut evenly");
         }
         container.insert(container.end(), slice.begin(), slice.end());
     }
     if (crc32Of(ByteSpan(container)) == head.whole) return container;
-    return corrupt("every part of the code checks, but together they do not");
+    return corruptParts("every part of the code checks, but together they do not");
 }
 
 }  // namespace pantile::codec

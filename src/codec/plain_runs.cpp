@@ -49,7 +49,7 @@ std::optional<core::Run> takeRun(std::span<const std::uint8_t>& bytes, int palet
     return core::Run{colour, *more + (nibbles ? kMaxNibbleLength + 1 : 1)};
 }
 
-core::Error corrupt(std::string message) {
+core::Error corruptRuns(std::string message) {
     return {core::ErrorKind::Corrupt, std::move(message), "ask for the texture again"};
 }
 
@@ -80,22 +80,23 @@ core::Result<core::Grid> unpackPlainRuns(std::span<const std::uint8_t> bytes, co
     while (cells.size() < wanted) {
         const std::string place = " at byte " + std::to_string(bytes.size() - rest.size() + 1);
         const std::optional<core::Run> run = takeRun(rest, paletteSize);
-        if (!run) return corrupt("a run is cut short or malformed" + place);
+        if (!run) return corruptRuns("a run is cut short or malformed" + place);
         if (run->colour >= paletteSize) {
-            return corrupt("a run has colour " + std::to_string(run->colour) + " of only " +
-                           std::to_string(paletteSize) + place);
+            return corruptRuns("a run has colour " + std::to_string(run->colour) + " of only " +
+                               std::to_string(paletteSize) + place);
         }
-        if (run->colour == previous) return corrupt("a run repeats the colour before it" + place);
+        if (run->colour == previous)
+            return corruptRuns("a run repeats the colour before it" + place);
         if (run->length > wanted - cells.size()) {
-            return corrupt("a run goes beyond the last of " + std::to_string(wanted) + " cells" +
-                           place);
+            return corruptRuns("a run goes beyond the last of " + std::to_string(wanted) +
+                               " cells" + place);
         }
         cells.insert(cells.end(), run->length, run->colour);
         previous = run->colour;
     }
     if (!rest.empty()) {
-        return corrupt("there are " + std::to_string(rest.size()) +
-                       " bytes too many behind the last run");
+        return corruptRuns("there are " + std::to_string(rest.size()) +
+                           " bytes too many behind the last run");
     }
     return core::Grid::create(size.width, size.height, std::move(cells));
 }

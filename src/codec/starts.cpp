@@ -13,8 +13,8 @@ namespace {
 
 constexpr std::size_t kFullFirstLine = kFirstLineData + 1;
 // A line that lost or gained a few symbols still looks like one.
-constexpr std::size_t kFewestLooksFull = kFullFirstLine - 3;
-constexpr std::size_t kMostLooksFull = kFullFirstLine + 3;
+constexpr std::size_t kFewestLooksFirst = kFullFirstLine - 3;
+constexpr std::size_t kMostLooksFirst = kFullFirstLine + 3;
 constexpr std::size_t kFewestInOnlyLine = 16;
 constexpr std::size_t kMostCounted = 40;
 // 24 letters and digits are all of one case by chance once in 700 000.
@@ -44,9 +44,9 @@ void measure(std::span<const Glyph> glyphs, Start& start) {
 
 /// Which kind a well-formed start with another form number is; nothing if it is no start.
 std::optional<StartKind> kindOfOtherForm(std::span<const Glyph> glyphs, const Start& start) {
-    const bool looksFull = start.symbols >= kFewestLooksFull && start.symbols <= kMostLooksFull;
+    const bool looksFull = start.symbols >= kFewestLooksFirst && start.symbols <= kMostLooksFirst;
     const bool looksOnly =
-        start.ended && start.symbols >= kFewestInOnlyLine && start.symbols <= kMostLooksFull;
+        start.ended && start.symbols >= kFewestInOnlyLine && start.symbols <= kMostLooksFirst;
     if (!start.wellFormed || !(looksFull || looksOnly)) return std::nullopt;
     const bool whole = start.symbols == kFullFirstLine || start.ended;
     const bool checks =

@@ -10,7 +10,7 @@ namespace pantile::desktop {
 
 namespace {
 
-QString translated(const char* text) {
+QString translatedAction(const char* text) {
     return QCoreApplication::translate("actions", text);
 }
 
@@ -74,13 +74,13 @@ std::span<const ActionRow> actionTable() {
 QString menuTitle(Menu menu) {
     switch (menu) {
         case Menu::Library:
-            return translated("&Library");
+            return translatedAction("&Library");
         case Menu::Texture:
-            return translated("&Texture");
+            return translatedAction("&Texture");
         case Menu::View:
-            return translated("&View");
+            return translatedAction("&View");
         case Menu::Help:
-            return translated("&Help");
+            return translatedAction("&Help");
     }
     return {};
 }
@@ -98,10 +98,10 @@ std::span<const WidgetKey> widgetKeys() {
 
 Actions::Actions(QObject* parent) {
     for (const ActionRow& row : actionTable()) {
-        auto* const action = new QAction(translated(row.text), parent);
+        auto* const action = new QAction(translatedAction(row.text), parent);
         action->setObjectName(QString::fromLatin1(row.name));
         action->setShortcuts(row.keys);
-        action->setStatusTip(translated(row.what));
+        action->setStatusTip(translatedAction(row.what));
         action->setCheckable(row.isSwitch);
         m_actions[row.id] = action;
     }

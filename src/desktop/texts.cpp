@@ -10,7 +10,7 @@ namespace pantile::desktop {
 
 namespace {
 
-QString translated(const char* text) {
+QString translatedText(const char* text) {
     return QCoreApplication::translate("texts", text);
 }
 
@@ -36,24 +36,25 @@ QString shownLines(std::string_view text) {
 }
 
 QString shownTitle(std::string_view title) {
-    return title.empty() ? translated("(no title)") : shownText(title);
+    return title.empty() ? translatedText("(no title)") : shownText(title);
 }
 
 QString shownDuration(std::int64_t milliseconds) {
     const std::int64_t seconds = (milliseconds + 999) / 1000;
-    if (seconds < 60) return translated("%1 s").arg(seconds);
-    return translated("%1 min %2 s").arg(seconds / 60).arg(seconds % 60);
+    if (seconds < 60) return translatedText("%1 s").arg(seconds);
+    return translatedText("%1 min %2 s").arg(seconds / 60).arg(seconds % 60);
 }
 
 QString shownBytes(std::int64_t bytes) {
     constexpr std::int64_t kKibi = 1024;
-    if (bytes < 10 * kKibi) return translated("%1 bytes").arg(QLocale().toString(qlonglong{bytes}));
+    if (bytes < 10 * kKibi)
+        return translatedText("%1 bytes").arg(QLocale().toString(qlonglong{bytes}));
     const double kibi = static_cast<double>(bytes) / static_cast<double>(kKibi);
-    return translated("%1 KiB").arg(QLocale().toString(kibi, 'f', 1));
+    return translatedText("%1 KiB").arg(QLocale().toString(kibi, 'f', 1));
 }
 
 QString shownCost(const std::optional<catalogue::Estimate>& estimate) {
-    if (!estimate) return translated("cost not known");
+    if (!estimate) return translatedText("cost not known");
     return shownDuration(estimate->drawMs) + QStringLiteral(" · ") +
            shownBytes(estimate->loadBytes);
 }

@@ -18,17 +18,17 @@ namespace {
 using core::Error;
 using core::ErrorKind;
 using core::Result;
-using Bytes = std::vector<std::uint8_t>;
+using Buffer = std::vector<std::uint8_t>;
 
 // PNG section 11.2.1.
 enum class ColourType : std::uint8_t { TrueColour = 2, Indexed = 3, TrueColourWithAlpha = 6 };
 
-void appendBigEndian(Bytes& out, std::uint32_t value) {
+void appendBigEndian(Buffer& out, std::uint32_t value) {
     for (const unsigned shift : {24U, 16U, 8U, 0U})
         out.push_back(static_cast<std::uint8_t>(value >> shift));
 }
 
-void appendChunk(Bytes& out, std::string_view name, std::span<const std::uint8_t> data) {
+void appendChunk(Buffer& out, std::string_view name, std::span<const std::uint8_t> data) {
     appendBigEndian(out, static_cast<std::uint32_t>(data.size()));
     const std::size_t begin = out.size();
     out.insert(out.end(), name.begin(), name.end());
@@ -36,9 +36,9 @@ void appendChunk(Bytes& out, std::string_view name, std::span<const std::uint8_t
     appendBigEndian(out, pngChunkCrc(std::span(out).subspan(begin)));
 }
 
-Bytes beginPng(core::Size size, int bitDepth, ColourType colourType) {
-    Bytes out{0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'};
-    Bytes header;
+Buffer beginPng(core::Size size, int bitDepth, ColourType colourType) {
+    Buffer out{0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'};
+    Buffer header;
     appendBigEndian(header, static_cast<std::uint32_t>(size.width));
     appendBigEndian(header, static_cast<std::uint32_t>(size.height));
     header.push_back(static_cast<std::uint8_t>(bitDepth));
@@ -48,7 +48,7 @@ Bytes beginPng(core::Size size, int bitDepth, ColourType colourType) {
     return out;
 }
 
-void endPng(Bytes& out, const Bytes& rows) {
+void endPng(Buffer& out, const Buffer& rows) {
     constexpr int kBestCompression = 9;
     constexpr qsizetype kSizePrefix = 4;  // qCompress puts the length before zlib's stream
     const QByteArray packed =
@@ -69,8 +69,8 @@ int bitDepthFor(int colours) {
 constexpr std::uint8_t kNoFilter = 0;
 
 // Cells packed from the high bits of each byte down, each row begun anew (PNG section 7.2).
-Bytes packedRows(const core::Grid& grid, int bitDepth) {
-    Bytes rows;
+Buffer packedRows(const core::Grid& grid, int bitDepth) {
+    Buffer rows;
     for (int y = 0; y < grid.height(); ++y) {
         rows.push_back(kNoFilter);
         int freeBits = 0;
@@ -86,8 +86,8 @@ Bytes packedRows(const core::Grid& grid, int bitDepth) {
     return rows;
 }
 
-Bytes plainRows(const core::Pixels& pixels, bool withAlpha) {
-    Bytes rows;
+Buffer plainRows(const core::Pixels& pixels, bool withAlpha) {
+    Buffer rows;
     rows.reserve(pixels.pixels.size() * 4 + static_cast<std::size_t>(pixels.size.height));
     for (int y = 0; y < pixels.size.height; ++y) {
         rows.push_back(kNoFilter);
@@ -119,7 +119,7 @@ Result<void> checkPixels(const core::Pixels& pixels) {
 
 }  // namespace
 
-Result<Bytes> encodePng(const core::Grid& grid, const core::Palette& palette) {
+Result<Buffer> encodePng(const core::Grid& grid, const core::Palette& palette) {
     if (grid.largestIndex() >= palette.size())
         return Error{ErrorKind::InvalidInput,
                      "index " + std::to_string(grid.largestIndex()) +
@@ -127,13 +127,13 @@ Result<Bytes> encodePng(const core::Grid& grid, const core::Palette& palette) {
                          " colours",
                      "use the palette that belongs to the grid"};
     const int bitDepth = bitDepthFor(palette.size());
-    Bytes out = beginPng(grid.size(), bitDepth, ColourType::Indexed);
-    Bytes colours;
+    Buffer out = beginPng(grid.size(), bitDepth, ColourType::Indexed);
+    Buffer colours;
     for (const core::Rgb8 colour : palette.colours())
         colours.insert(colours.end(), {colour.r, colour.g, colour.b});
     appendChunk(out, "PLTE", colours);
     if (palette.transparent()) {
-        Bytes alphas(std::size_t{*palette.transparent()} + 1, 255);
+        Buffer alphas(std::size_t{*palette.transparent()} + 1, 255);
         alphas.back() = 0;
         appendChunk(out, "tRNS", alphas);
     }
@@ -141,12 +141,12 @@ Result<Bytes> encodePng(const core::Grid& grid, const core::Palette& palette) {
     return out;
 }
 
-Result<Bytes> encodePng(const core::Pixels& pixels) {
+Result<Buffer> encodePng(const core::Pixels& pixels) {
     PANTILE_RETURN_IF_ERROR(checkPixels(pixels));
     const bool withAlpha =
         std::ranges::any_of(pixels.pixels, [](const core::Rgba8& pixel) { return pixel.a != 255; });
-    Bytes out = beginPng(pixels.size, 8,
-                         withAlpha ? ColourType::TrueColourWithAlpha : ColourType::TrueColour);
+    Buffer out = beginPng(pixels.size, 8,
+                          withAlpha ? ColourType::TrueColourWithAlpha : ColourType::TrueColour);
     endPng(out, plainRows(pixels, withAlpha));
     return out;
 }

@@ -19,6 +19,8 @@ namespace {
 constexpr int kUsualLeastSide = 16;
 constexpr int kLeastCells = 4;
 constexpr int kLeastPitch = 2;
+// Any one or two edges lie on multiples of something.
+constexpr int kLeastLines = 4;
 // Levels of 0..255; pictures without any such step are gradients.
 constexpr int kLeastStep = 8;
 // So unlikely must it be, as a power of two, that lines fall into place by chance.
@@ -142,6 +144,7 @@ std::optional<CellLines> exactWhole(core::Size size, const std::vector<int>& col
     for (const int line : columns) pitch = std::gcd(pitch, line);
     for (const int line : rows) pitch = std::gcd(pitch, line);
     const auto used = static_cast<double>(columns.size() + rows.size());
+    if (used < kLeastLines) return std::nullopt;
     return believablePart(size, pitch, {}, used);
 }
 

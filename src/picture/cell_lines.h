@@ -1,7 +1,7 @@
 #pragma once
 
 // Where the cells of enlarged art lie, from the steps between its pixels alone. See
-// docs/conversion.md section 10.
+// docs/conversion.md section 11.
 
 #include <optional>
 

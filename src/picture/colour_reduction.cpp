@@ -17,13 +17,13 @@ using core::Palette;
 using core::PaletteIndex;
 using core::Rgb8;
 
-constexpr std::int64_t kNone = std::numeric_limits<std::int64_t>::max();
+constexpr std::int64_t kNoDistance = std::numeric_limits<std::int64_t>::max();
 
 // The colours that are left for the cells of one entry.
-struct Nearest {
+struct NearestKept {
     PaletteIndex first = 0;
-    std::int64_t firstSquared = kNone;
-    std::int64_t secondSquared = kNone;  // what it would be without the first
+    std::int64_t firstSquared = kNoDistance;
+    std::int64_t secondSquared = kNoDistance;  // what it would be without the first
 };
 
 // The painted entries that stay, and what it would cost to do without one of them.
@@ -50,7 +50,7 @@ public:
     void dropCheapest() {
         std::vector<std::int64_t> costs(m_cells.size(), 0);
         for (const PaletteIndex index : m_painted) {
-            const Nearest& nearest = m_nearest[index];
+            const NearestKept& nearest = m_nearest[index];
             costs[nearest.first] += m_cells[index] * (nearest.secondSquared - nearest.firstSquared);
         }
         // From the end: of equals the higher index goes.
@@ -64,7 +64,7 @@ public:
 private:
     void findNearest() {
         for (const PaletteIndex index : m_painted) {
-            Nearest nearest;
+            NearestKept nearest;
             for (const PaletteIndex other : m_staying) {
                 const std::int64_t squared = m_difference.squared(index, other);
                 if (squared < nearest.firstSquared) {
@@ -81,7 +81,7 @@ private:
     std::vector<std::int64_t> m_cells;    // of each entry
     std::vector<PaletteIndex> m_painted;  // with cells
     std::vector<PaletteIndex> m_staying;  // of those
-    std::vector<Nearest> m_nearest;       // for each painted entry
+    std::vector<NearestKept> m_nearest;   // for each painted entry
 };
 
 bool hasUnpainted(const Grid& grid, const Palette& palette) {

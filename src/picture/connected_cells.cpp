@@ -3,21 +3,22 @@
 namespace pantile::picture {
 namespace {
 
-constexpr int kNone = -1;
+constexpr int kNoComponent = -1;
 
 }  // namespace
 
-Components::Components(const core::Grid& grid, Ways ways) : m_labels(grid.cellCount(), kNone) {
+Components::Components(const core::Grid& grid, Ways ways)
+    : m_labels(grid.cellCount(), kNoComponent) {
     const auto cells = grid.cells();
     m_cells.reserve(cells.size());
     for (int first = 0; first < static_cast<int>(cells.size()); ++first) {
-        if (at(first) != kNone) continue;
+        if (at(first) != kNoComponent) continue;
         const int label = static_cast<int>(m_starts.size());
         m_starts.push_back(static_cast<int>(m_cells.size()));
         const core::PaletteIndex colour = cells[static_cast<std::size_t>(first)];
         const auto take = [&](int cell) {
             const auto offset = static_cast<std::size_t>(cell);
-            if (m_labels[offset] != kNone || cells[offset] != colour) return;
+            if (m_labels[offset] != kNoComponent || cells[offset] != colour) return;
             m_labels[offset] = label;
             m_cells.push_back(cell);
         };

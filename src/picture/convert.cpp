@@ -1,12 +1,12 @@
 #include "picture/convert.h"
 
-#include <algorithm>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "core/range_check.h"
-#include "picture/palette_builder.h"
+#include "picture/free_palette.h"
+#include "picture/merge_alike.h"
 #include "picture/transparency.h"
 
 namespace pantile::picture {
@@ -32,14 +32,24 @@ Result<void> checkPicture(const core::Picture& picture) {
                  "read the picture again"};
 }
 
-Result<void> checkOptions(const ConvertOptions& options) {
-    const bool unlimited = options.fit == Fit::Exact && options.target == core::Size{};
-    if (!unlimited)
-        PANTILE_RETURN_IF_ERROR(core::checkGridSize(options.target.width, options.target.height));
+Result<void> checkColours(const ConvertOptions& options) {
+    if (options.palette && !(options.pinned.empty() && options.mergeWithin == 0))
+        return Error{ErrorKind::InvalidInput,
+                     "the palette is fixed, so no colour can be pinned or merged",
+                     "leave the palette free, or pin and merge nothing"};
     if (!options.palette && options.colours != 0)
         PANTILE_RETURN_IF_ERROR(core::checkRange("the number of colours", options.colours,
                                                  core::kMinPaletteColours,
                                                  core::kMaxPaletteColours));
+    return core::checkRange("the distance of colours to merge", options.mergeWithin, 0,
+                            kMergeUnits);
+}
+
+Result<void> checkOptions(const ConvertOptions& options) {
+    const bool unlimited = options.fit == Fit::Exact && options.target == core::Size{};
+    if (!unlimited)
+        PANTILE_RETURN_IF_ERROR(core::checkGridSize(options.target.width, options.target.height));
+    PANTILE_RETURN_IF_ERROR(checkColours(options));
     PANTILE_RETURN_IF_ERROR(checkAdjustments(options.adjustments));
     if (!(options.strength >= 0 && options.strength <= 1))
         return Error{ErrorKind::InvalidInput,
@@ -58,40 +68,24 @@ Result<void> checkExactFit(core::Size picture, core::Size target) {
                  "use another fit, such as cover or contain, or a larger canvas"};
 }
 
-std::vector<core::Rgb8> paintedColours(const CellColours& colours) {
-    std::vector<core::Rgb8> painted;
-    painted.reserve(colours.cells.size());
-    for (const auto& colour : colours.cells) {
-        if (colour) painted.push_back(core::toRgb8(*colour));
-    }
-    return painted;
-}
-
-Result<core::Palette> freePalette(const CellColours& cells, int limit) {
-    const int most = limit == 0 ? core::kMaxPaletteColours : limit;
-    const std::vector<core::Rgb8> painted = paintedColours(cells);
-    const bool hasUnpainted = painted.size() < cells.cells.size();
-    std::vector<core::Rgb8> colours = chooseColours(painted, hasUnpainted ? most - 1 : most);
-    if (colours.empty()) colours.emplace_back();  // nothing is painted at all
-    if (!hasUnpainted) {
-        if (colours.size() == 1) colours.push_back(colours.front());
-        return core::Palette::create(std::move(colours));
-    }
-    const auto transparent = static_cast<core::PaletteIndex>(colours.size());
-    colours.emplace_back();
-    return core::Palette::create(std::move(colours), transparent);
+FreePaletteOptions freePaletteOptions(const ConvertOptions& options) {
+    return {options.colours == 0 ? core::kMaxPaletteColours : options.colours, options.pinned,
+            options.mergeWithin, options.dither == Dither::None ? 0 : options.strength};
 }
 
 Result<Converted> mapped(const CellColours& cells, core::Palette palette,
-                         const ConvertOptions& options) {
-    std::vector<core::PaletteIndex> indices =
-        options.dither == Dither::FloydSteinberg
-            ? ditherToPalette(cells, palette, kFloydSteinberg, options.strength)
-            : mapToPalette(cells, palette);
+                         const ConvertOptions& options, const core::Progress& progress) {
+    PANTILE_ASSIGN_OR_RETURN(std::vector<core::PaletteIndex> indices,
+                             dithered(cells, palette, options.dither, options.strength, progress));
     PANTILE_ASSIGN_OR_RETURN(
         core::Grid grid,
         core::Grid::create(cells.size.width, cells.size.height, std::move(indices)));
     return Converted{std::move(grid), std::move(palette)};
+}
+
+bool changesNothing(const ConvertOptions& options) {
+    return options.adjustments == Adjustments{} && !options.background && options.pinned.empty() &&
+           options.mergeWithin == 0;
 }
 
 CellColours withoutAlpha(const LinearPicture& picture, const ConvertOptions& options) {
@@ -109,8 +103,8 @@ Result<Converted> convertPicture(const core::Picture& picture, const ConvertOpti
     PANTILE_RETURN_IF_ERROR(checkOptions(options));
     if (options.fit == Fit::Exact) {
         PANTILE_RETURN_IF_ERROR(checkExactFit(picture.pixels.size, options.target));
-        const bool mayKeep = options.adjustments == Adjustments{} && !options.background;
-        std::optional<Converted> kept = mayKeep ? keptIndexed(picture) : std::nullopt;
+        std::optional<Converted> kept =
+            changesNothing(options) ? keptIndexed(picture) : std::nullopt;
         if (kept && (!options.palette || *options.palette == kept->palette))
             return *std::move(kept);
     }
@@ -119,9 +113,10 @@ Result<Converted> convertPicture(const core::Picture& picture, const ConvertOpti
                              resample(picture.pixels, framing, options.scale, progress));
     const CellColours cells =
         withoutAlpha(adjusted(std::move(scaled), options.adjustments), options);
-    if (options.palette) return mapped(cells, *options.palette, options);
-    PANTILE_ASSIGN_OR_RETURN(core::Palette palette, freePalette(cells, options.colours));
-    return mapped(cells, std::move(palette), options);
+    if (options.palette) return mapped(cells, *options.palette, options, progress);
+    PANTILE_ASSIGN_OR_RETURN(core::Palette palette,
+                             freePalette(cells, freePaletteOptions(options), progress));
+    return mapped(cells, std::move(palette), options, progress);
 }
 
 }  // namespace pantile::picture

@@ -5,6 +5,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <vector>
 
 #include "core/geometry.h"
 #include "core/palette.h"
@@ -26,9 +27,11 @@ struct ConvertOptions {
     Scale scale = Scale::Area;
     Adjustments adjustments;
     Dither dither = Dither::None;
-    double strength = 1;                   ///< 0..1: how much of the error dithering hands on.
+    double strength = 1;                   ///< 0..1: how much of the error dithering makes up for.
     std::optional<core::Palette> palette;  ///< Fixed colours, if there are such.
     int colours = 16;                      ///< Otherwise at most so many, 2..256; 0 means 256.
+    std::vector<core::Rgb8> pinned;        ///< Of these, the first, as they are.
+    int mergeWithin = 0;                   ///< Colours closer than this become one: mergedAlike.
     std::uint8_t alphaThreshold = 128;     ///< Cells with less alpha are left unpainted.
     std::optional<core::Rgb8> background;  ///< Lays the picture on this instead: no cell is left.
 };
@@ -36,10 +39,11 @@ struct ConvertOptions {
 /// Shape: the grid has the target's size; under Fit::Exact the picture's.
 /// Free palettes: the transparent entry, made only if a cell is left unpainted, comes last and
 /// counts among `colours`. An indexed picture under Fit::Exact without a fixed palette keeps its
-/// table and indices to the bit, however many colours it has; hand it over without `indexed` to
-/// reduce them. That holds if nothing is adjusted or laid on a colour. A fixed palette without a
-/// transparent entry: the picture is laid on the palette's first colour. Errors: InvalidInput
-/// naming the option; DoesNotFit under Fit::Exact if a side is above the target or 256; Cancelled.
+/// table and indices to the bit, however many colours it has, unless colours are pinned or merged,
+/// or it is adjusted or laid on a colour; hand it over without `indexed` to reduce them. A fixed
+/// palette without a transparent entry: the picture is laid on the palette's first colour.
+/// Errors: InvalidInput naming the option; DoesNotFit under Fit::Exact if a side is above the
+/// target or 256; Cancelled.
 core::Result<Converted> convertPicture(const core::Picture& picture, const ConvertOptions& options,
                                        const core::Progress& progress = {});
 

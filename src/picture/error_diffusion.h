@@ -1,40 +1,18 @@
 #pragma once
 
 // Error diffusion over any kind of value: what a cell could not show is handed to cells that are
-// still to come. See docs/conversion.md section 7.
+// still to come. See docs/conversion.md section 7.1.
 
-#include <algorithm>
-#include <array>
 #include <cassert>
 #include <cstddef>
 #include <optional>
-#include <span>
 #include <vector>
 
 #include "core/colour_spaces.h"
 #include "core/geometry.h"
+#include "picture/diffusion_kernels.h"
 
 namespace pantile::picture {
-
-/// One share of the error: `weight` over the kernel's divisor goes to the cell dx further in the
-/// direction of the scan and dy rows below.
-struct DiffusionShare {
-    int dx = 0;
-    int dy = 0;
-    int weight = 0;
-};
-
-struct DiffusionKernel {
-    std::span<const DiffusionShare> shares;
-    int divisor = 1;
-};
-
-inline constexpr std::array<DiffusionShare, 4> kFloydSteinbergShares{
-    {{1, 0, 7}, {-1, 1, 3}, {0, 1, 5}, {1, 1, 1}}};
-
-/// Source: R. W. Floyd, L. Steinberg, 'An adaptive algorithm for spatial grey scale', Proc. SID
-/// 17(2), 1976.
-inline constexpr DiffusionKernel kFloydSteinberg{kFloydSteinbergShares, 16};
 
 enum class Scan {
     Raster,      ///< Every row from left to right.

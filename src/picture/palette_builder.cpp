@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <iterator>
 #include <limits>
 #include <set>
 
@@ -149,14 +150,16 @@ const WeightedColour& worstServed(std::span<const WeightedColour> colours,
     return *worst;
 }
 
-// One round of k-means: each centre moves to the mean of the colours nearest to it.
+// One round of k-means: each centre but the first `pinned` moves to the mean of the colours nearest
+// to it.
 // Source: S. Lloyd, 'Least squares quantization in PCM', IEEE Trans. Information Theory 28(2),
 // 1982.
-void refine(std::span<const WeightedColour> colours, std::vector<OkLab>& centres) {
+void refine(std::span<const WeightedColour> colours, std::vector<OkLab>& centres,
+            std::size_t pinned) {
     std::vector<Moments> members(centres.size());
     for (const WeightedColour& colour : colours)
         members[nearestCentre(colour.lab, centres).centre].add(colour);
-    for (std::size_t i = 0; i < centres.size(); ++i) {
+    for (std::size_t i = pinned; i < centres.size(); ++i) {
         // A centre that lost all its colours goes where it is needed most.
         centres[i] = members[i].weight > 0 ? members[i].mean() : worstServed(colours, centres).lab;
     }
@@ -174,20 +177,47 @@ std::vector<WeightedColour> countColours(std::span<const Rgb8> colours) {
     return counted;
 }
 
-// Centres as stored colours, each once. Two centres can round to the same colour; the place that
-// becomes free goes to the colour that is served worst.
+// Centres as stored colours, each once and none of the pinned ones, which are the first centres.
+// Two centres can round to the same colour; the place that becomes free goes to the colour that is
+// served worst.
 std::vector<Rgb8> roundedCentres(std::span<const WeightedColour> colours,
-                                 std::span<const OkLab> centres) {
-    std::set<Rgb8> chosen;
-    for (const OkLab& centre : centres) chosen.insert(core::toRgb8(core::toLinear(centre)));
+                                 std::span<const OkLab> centres, std::span<const Rgb8> pinned) {
+    std::set<Rgb8> chosen(pinned.begin(), pinned.end());
+    for (const OkLab& centre : centres.subspan(pinned.size()))
+        chosen.insert(core::toRgb8(core::toLinear(centre)));
     while (chosen.size() < centres.size()) {
         std::vector<OkLab> labs;
         labs.reserve(chosen.size());
         for (const Rgb8 colour : chosen) labs.push_back(core::toOkLab(colour));
         chosen.insert(worstServed(colours, labs).colour);
     }
+    for (const Rgb8 colour : pinned) chosen.erase(colour);
     return {chosen.begin(), chosen.end()};
 }
+
+// `count` colours, at least 1, that stand for `colours` beside the pinned ones.
+std::vector<Rgb8> meansOf(std::span<const Rgb8> colours, std::size_t count,
+                          std::span<const Rgb8> pinned) {
+    std::vector<WeightedColour> counted = countColours(colours);
+    std::vector<OkLab> centres;
+    centres.reserve(pinned.size() + count);
+    for (const Rgb8 colour : pinned) centres.push_back(core::toOkLab(colour));
+    for (const OkLab& centre : varianceCut(counted, count)) centres.push_back(centre);
+    for (int round = 0; round < kRefinementRounds; ++round) refine(counted, centres, pinned.size());
+    std::vector<Rgb8> chosen = roundedCentres(counted, centres, pinned);
+    sortByLightness(chosen);
+    return chosen;
+}
+
+std::vector<Rgb8> without(std::span<const Rgb8> colours, std::span<const Rgb8> pinned) {
+    const std::set<Rgb8> left(pinned.begin(), pinned.end());
+    std::vector<Rgb8> others;
+    std::copy_if(colours.begin(), colours.end(), std::back_inserter(others),
+                 [&left](Rgb8 colour) { return left.count(colour) == 0; });
+    return others;
+}
+
+}  // namespace
 
 void sortByLightness(std::vector<Rgb8>& colours) {
     std::sort(colours.begin(), colours.end(), [](Rgb8 p, Rgb8 q) {
@@ -196,8 +226,6 @@ void sortByLightness(std::vector<Rgb8>& colours) {
         return pLight != qLight ? pLight < qLight : p < q;
     });
 }
-
-}  // namespace
 
 std::vector<Rgb8> distinctColours(std::span<const Rgb8> colours, int most) {
     std::set<Rgb8> seen;
@@ -210,14 +238,16 @@ std::vector<Rgb8> distinctColours(std::span<const Rgb8> colours, int most) {
     return distinct;
 }
 
-std::vector<Rgb8> chooseColours(std::span<const Rgb8> colours, int count) {
-    std::vector<Rgb8> distinct = distinctColours(colours, count);
-    if (static_cast<int>(distinct.size()) <= count) return distinct;
-    std::vector<WeightedColour> counted = countColours(colours);
-    std::vector<OkLab> centres = varianceCut(counted, static_cast<std::size_t>(count));
-    for (int round = 0; round < kRefinementRounds; ++round) refine(counted, centres);
-    std::vector<Rgb8> chosen = roundedCentres(counted, centres);
-    sortByLightness(chosen);
+std::vector<Rgb8> chooseColours(std::span<const Rgb8> colours, int count,
+                                std::span<const Rgb8> pinned) {
+    std::vector<Rgb8> chosen(pinned.begin(), pinned.end());
+    const int room = count - static_cast<int>(pinned.size());
+    if (room == 0) return chosen;
+    const std::vector<Rgb8> others = without(colours, pinned);
+    std::vector<Rgb8> free = distinctColours(others, room);
+    if (static_cast<int>(free.size()) > room)
+        free = meansOf(others, static_cast<std::size_t>(room), pinned);
+    chosen.insert(chosen.end(), free.begin(), free.end());
     return chosen;
 }
 

@@ -46,6 +46,8 @@ picture::ConvertOptions convertOptions(const core::Picture& source,
     options.background = settings.background;
     options.dither = settings.dither;
     options.strength = settings.strength;
+    options.pinned = settings.pinned;
+    options.mergeWithin = settings.mergeWithin;
     const bool asItIs = !settings.canvas && fitsUsualGrid(source.pixels.size);
     options.fit = settings.fit.value_or(asItIs ? picture::Fit::Exact : picture::Fit::Cover);
     if (settings.canvas) {
@@ -106,6 +108,10 @@ Result<core::Texture> textureFromCsv(std::string_view bytes, const std::string& 
     return core::Texture::create(std::move(csv.grid), std::move(*csv.palette), std::move(text));
 }
 
+std::span<const std::uint8_t> bytesOf(std::string_view text) {
+    return {reinterpret_cast<const std::uint8_t*>(text.data()), text.size()};
+}
+
 bool isText(std::string_view bytes) {
     return bytes.find('\0') == std::string_view::npos;
 }
@@ -119,15 +125,19 @@ std::string titleFromFileName(const std::filesystem::path& path) {
     return core::cleanedText(stem, kTitleRule);
 }
 
+bool isPicture(std::string_view bytes) {
+    return image_files::imageKindOf(bytesOf(bytes)).has_value();
+}
+
 Result<Recognised> recognise(std::string_view name, std::string_view bytes,
                              const PictureSettings& settings,
                              const codec::PaletteLookup& paletteLookup,
                              const core::Progress& progress) {
     const std::string title = titleFromFileName(name);
-    const std::span raw(reinterpret_cast<const std::uint8_t*>(bytes.data()), bytes.size());
     Recognised recognised;
-    if (image_files::imageKindOf(raw)) {
-        PANTILE_ASSIGN_OR_RETURN(core::Picture source, image_files::readImageBytes(raw, name));
+    if (isPicture(bytes)) {
+        PANTILE_ASSIGN_OR_RETURN(core::Picture source,
+                                 image_files::readImageBytes(bytesOf(bytes), name));
         auto texture = textureFromPicture(std::move(source), title, settings, progress);
         if (!texture) return texture.error().at(name);
         recognised.textures.push_back(*std::move(texture));

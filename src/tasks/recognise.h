@@ -22,6 +22,8 @@ namespace pantile::tasks {
 struct PictureSettings {
     std::optional<core::Canvas> canvas;
     std::optional<int> colours;
+    std::vector<core::Rgb8> pinned;  ///< See picture::ConvertOptions.
+    int mergeWithin = 0;             ///< The same.
     std::optional<picture::Fit> fit;
     std::optional<picture::Rectangle> part;  ///< Of the picture as it comes; else all of it.
     Enlarged enlarged = Enlarged::Undo;
@@ -50,6 +52,9 @@ struct Recognised {
     bool fromCodes = false;
     bool foreign = false;  ///< Neither picture nor grid nor code: nothing that concerns us.
 };
+
+/// Whether recognise() will take the bytes for a picture.
+bool isPicture(std::string_view bytes);
 
 /// `name` (of the file) becomes the title of a picture or grid that has none of its own.
 /// Errors: as reading a picture, a grid or converting does, the name in front.

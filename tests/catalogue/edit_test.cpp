@@ -18,6 +18,7 @@ using tests::isOk;
 using tests::LibraryTest;
 using tests::textureOf;
 using tests::titled;
+using tests::withTitle;
 
 class EditTest : public LibraryTest {
 protected:
@@ -34,12 +35,6 @@ protected:
 
     std::vector<TextureId> ids;
 };
-
-TextPatch withTitle(const std::string& title) {
-    TextPatch patch;
-    patch.title = title;
-    return patch;
-}
 
 TEST_F(EditTest, SetsTheGivenFieldsOnly) {
     TextPatch patch;

@@ -18,13 +18,8 @@ using tests::LibraryTest;
 using tests::Random;
 using tests::textureOf;
 using tests::titled;
+using tests::withTitle;
 using HistoryTest = LibraryTest;
-
-TextPatch withTitle(const std::string& title) {
-    TextPatch patch;
-    patch.title = title;
-    return patch;
-}
 
 TEST_F(HistoryTest, TellsWhatWasThereBeforeEachChange) {
     const TextureId id = add(textureOf(1, titled("Buoy", {"red"})));

@@ -11,6 +11,7 @@
 
 #include <gtest/gtest.h>
 
+#include "catalogue/edit.h"
 #include "catalogue/library.h"
 #include "catalogue/writer.h"
 #include "core/texture.h"
@@ -50,6 +51,12 @@ inline core::TextureText titled(std::string title, std::vector<std::string> tags
     text.title = std::move(title);
     text.tags = std::move(tags);
     return text;
+}
+
+inline catalogue::TextPatch withTitle(const std::string& title) {
+    catalogue::TextPatch patch;
+    patch.title = title;
+    return patch;
 }
 
 inline std::string readBytes(const std::filesystem::path& path) {

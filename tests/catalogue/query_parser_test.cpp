@@ -9,7 +9,7 @@ namespace {
 using core::ErrorKind;
 using tests::failsWith;
 using tests::isOk;
-using Kind = QueryNode::Kind;
+using NodeKind = QueryNode::Kind;
 
 void expectError(const std::string& query, const std::string& message, const std::string& advice) {
     const auto parsed = parseQuery(query);
@@ -24,10 +24,10 @@ TEST(QueryParser, EmptyAndAllAskForEverything) {
     for (const char* query : {"", "   ", "all", " all "}) {
         const auto parsed = parseQuery(query);
         ASSERT_THAT(parsed, isOk());
-        EXPECT_EQ(parsed->root.kind, Kind::AllOf);
+        EXPECT_EQ(parsed->root.kind, NodeKind::AllOf);
         EXPECT_TRUE(parsed->root.parts.empty());
     }
-    EXPECT_EQ(parseQuery("\"all\"")->root.kind, Kind::Match);
+    EXPECT_EQ(parseQuery("\"all\"")->root.kind, NodeKind::Match);
     EXPECT_EQ(parseQuery("all kelp")->root.parts.size(), 2U);
 }
 
@@ -35,17 +35,17 @@ TEST(QueryParser, BindsMinusThenAndThenOr) {
     const auto parsed = parseQuery("a -b | c");
     ASSERT_THAT(parsed, isOk());
     const QueryNode& root = parsed->root;
-    ASSERT_EQ(root.kind, Kind::AnyOf);
+    ASSERT_EQ(root.kind, NodeKind::AnyOf);
     ASSERT_EQ(root.parts.size(), 2U);
-    ASSERT_EQ(root.parts[0].kind, Kind::AllOf);
-    EXPECT_EQ(root.parts[0].parts[1].kind, Kind::Not);
-    EXPECT_EQ(root.parts[1].kind, Kind::Match);
+    ASSERT_EQ(root.parts[0].kind, NodeKind::AllOf);
+    EXPECT_EQ(root.parts[0].parts[1].kind, NodeKind::Not);
+    EXPECT_EQ(root.parts[1].kind, NodeKind::Match);
 }
 
 TEST(QueryParser, TwoMinusSignsCancelOut) {
-    EXPECT_EQ(parseQuery("--a")->root.kind, Kind::Match);
-    EXPECT_EQ(parseQuery("---a")->root.kind, Kind::Not);
-    EXPECT_EQ(parseQuery("-(a b)")->root.parts.front().kind, Kind::AllOf);
+    EXPECT_EQ(parseQuery("--a")->root.kind, NodeKind::Match);
+    EXPECT_EQ(parseQuery("---a")->root.kind, NodeKind::Not);
+    EXPECT_EQ(parseQuery("-(a b)")->root.parts.front().kind, NodeKind::AllOf);
 }
 
 TEST(QueryParser, NotesWhetherRemovedOnesAreAskedFor) {

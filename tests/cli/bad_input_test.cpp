@@ -164,6 +164,8 @@ TEST_F(BadInput, WrongUsage) {
     expectRefused({"add", "x", "--cavnas", "y"}, 2, "did you mean --canvas?");
     expectRefused({"add", "x", "--fit", "squash"}, 2, "cover, contain, stretch, exact");
     expectRefused({"add", "x", "--colours", "1"}, 2, "from 2 to 256");
+    expectRefused({"add", "x", "--pin", "red"}, 2, "red");
+    expectRefused({"add", "x", "--merge", "-1"}, 2, "from 0 to 10000");
     expectRefused({"find", "tga:kelp"}, 2, "tga");
     expectRefused({"find", "(kelp"}, 2, "column");
     expectRefused({"find", "--sort", "colour-of-the-sea"}, 2, "colour-of-the-sea");

@@ -5,7 +5,7 @@
 namespace pantile::codec {
 namespace {
 
-std::string told(const std::vector<std::size_t>& numbers) {
+std::string inWords(const std::vector<std::size_t>& numbers) {
     NumberList list;
     for (const std::size_t number : numbers) list.add(number);
     EXPECT_EQ(list.count(), numbers.size());
@@ -13,15 +13,15 @@ std::string told(const std::vector<std::size_t>& numbers) {
 }
 
 TEST(NumberList, TellsNumbersAsRuns) {
-    EXPECT_EQ(told({}), "");
-    EXPECT_EQ(told({3}), "3");
-    EXPECT_EQ(told({3, 5}), "3 and 5");
-    EXPECT_EQ(told({3, 4}), "3 to 4");
-    EXPECT_EQ(told({1, 3, 4, 5, 9}), "1, 3 to 5 and 9");
+    EXPECT_EQ(inWords({}), "");
+    EXPECT_EQ(inWords({3}), "3");
+    EXPECT_EQ(inWords({3, 5}), "3 and 5");
+    EXPECT_EQ(inWords({3, 4}), "3 to 4");
+    EXPECT_EQ(inWords({1, 3, 4, 5, 9}), "1, 3 to 5 and 9");
 }
 
 TEST(NumberList, CutsLongLists) {
-    EXPECT_EQ(told({1, 3, 5, 7, 9, 11, 12, 13}), "1, 3, 5, 7, 9 and 3 more");
+    EXPECT_EQ(inWords({1, 3, 5, 7, 9, 11, 12, 13}), "1, 3, 5, 7, 9 and 3 more");
 }
 
 TEST(NumberList, TakesRuns) {

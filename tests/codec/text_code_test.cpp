@@ -102,7 +102,7 @@ void expectNothingWrong(const std::string& text, const core::Texture& texture, b
     }
 }
 
-std::vector<core::Texture> texturesToDamage() {
+std::vector<core::Texture> texturesToCut() {
     tests::Random random(103);
     return {tests::randomTexture(random, {1, 1}, 2), tests::randomTexture(random, {8, 8}, 4),
             tests::usualTexture(3)};
@@ -110,7 +110,7 @@ std::vector<core::Texture> texturesToDamage() {
 
 TEST(TextCode, NoticesEveryTruncation) {
     constexpr std::size_t kFewestTold = 18;  // A start mark and 16 letters: less is no sure code.
-    for (const core::Texture& texture : texturesToDamage()) {
+    for (const core::Texture& texture : texturesToCut()) {
         const std::string code = tests::codeOf(texture);
         for (std::size_t length = 0; length < code.size(); ++length) {
             expectNothingWrong(code.substr(0, length), texture, length >= kFewestTold);

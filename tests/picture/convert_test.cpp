@@ -202,7 +202,8 @@ TEST(Convert, NeverLeavesThePaletteAndIsRepeatable) {
 }
 
 TEST(Convert, GivesTheSameCellsOnEveryMachine) {
-    // Had from the first version of this code, and the same from optimised and unoptimised builds.
+    // Had from this code when it last changed on purpose, and the same from optimised and
+    // unoptimised builds.
     ConvertOptions options = onto(32, 24);
     options.dither = Dither::FloydSteinberg;
     core::FingerprintBuilder builder;
@@ -214,7 +215,24 @@ TEST(Convert, GivesTheSameCellsOnEveryMachine) {
             core::toHex(core::contentFingerprint(converted->grid, converted->palette));
         for (const char digit : part) builder.addByte(static_cast<std::uint8_t>(digit));
     }
-    EXPECT_EQ(core::toHex(builder.finish()), "82ca53e78579a0a8");
+    EXPECT_EQ(core::toHex(builder.finish()), "aff38d8394ae58ac");
+}
+
+TEST(Convert, PinsAndMergesColoursAlsoOfIndexedPictures) {
+    const Palette table = Palette::create({{10, 10, 10}, {200, 0, 0}, {202, 2, 1}}).value();
+    core::Picture picture =
+        plain({{3, 1}, {{10, 10, 10, 255}, {200, 0, 0, 255}, {202, 2, 1, 255}}});
+    picture.indexed =
+        core::IndexedPixels{{{10, 10, 10, 255}, {200, 0, 0, 255}, {202, 2, 1, 255}}, {0, 1, 2}};
+    ConvertOptions options = exactly();
+    EXPECT_EQ(convertPicture(picture, options)->palette, table);
+    options.mergeWithin = 200;
+    EXPECT_EQ(convertPicture(picture, options)->grid, *Grid::create(3, 1, {0, 1, 1}));
+    options.pinned = {{202, 2, 1}};
+    EXPECT_EQ(convertPicture(picture, options)->palette,
+              *Palette::create({{202, 2, 1}, {10, 10, 10}}));
+    options.palette = table;
+    EXPECT_THAT(convertPicture(picture, options), failsWith(ErrorKind::InvalidInput, "pinned"));
 }
 
 TEST(Convert, RefusesOptionsOutOfRange) {

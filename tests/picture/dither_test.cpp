@@ -1,7 +1,9 @@
 #include "picture/dither.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <set>
 
 #include <gtest/gtest.h>
 
@@ -17,18 +19,6 @@ using core::Palette;
 const Palette& blackAndWhite() {
     static const Palette kPalette = *Palette::create({{0, 0, 0}, {255, 255, 255}});
     return kPalette;
-}
-
-CellColours flatCells(core::Size size, LinearRgb colour) {
-    return {size, std::vector<std::optional<LinearRgb>>(
-                      static_cast<std::size_t>(size.width * size.height), colour)};
-}
-
-CellColours cellsOf(const core::Pixels& pixels) {
-    CellColours cells{pixels.size, {}};
-    for (const core::Rgba8& pixel : pixels.pixels)
-        cells.cells.emplace_back(core::toLinear(pixel.rgb()));
-    return cells;
 }
 
 double meanLight(const std::vector<core::PaletteIndex>& cells, const Palette& palette) {
@@ -47,13 +37,40 @@ TEST(Dither, NoneTakesTheNearestColourOfEachCell) {
     }
 }
 
+constexpr std::array kDiffusions = {Dither::FloydSteinberg, Dither::JarvisJudiceNinke,
+                                    Dither::Stucki,         Dither::Atkinson,
+                                    Dither::Sierra,         Dither::Burkes};
+constexpr std::array kOrdered = {Dither::Bayer2, Dither::Bayer4, Dither::Bayer8, Dither::BlueNoise};
+
+std::vector<Dither> everyDither() {
+    std::vector<Dither> all{Dither::None};
+    all.insert(all.end(), kDiffusions.begin(), kDiffusions.end());
+    all.insert(all.end(), kOrdered.begin(), kOrdered.end());
+    all.push_back(Dither::Optimal);
+    return all;
+}
+
 TEST(Dither, OfStrengthZeroIsNoDither) {
-    for (std::uint64_t seed = 1; seed <= 10; ++seed) {
-        const Palette palette = *Palette::create(randomColours(12, seed));
-        const CellColours cells = cellsOf(randomPixels(20, 20, seed + 100));
-        EXPECT_EQ(ditherToPalette(cells, palette, kFloydSteinberg, 0),
-                  mapToPalette(cells, palette));
+    for (const Dither dither : everyDither()) {
+        for (std::uint64_t seed = 1; seed <= 3; ++seed) {
+            const Palette palette = *Palette::create(randomColours(12, seed));
+            const CellColours cells = cellsOf(randomPixels(20, 20, seed + 100));
+            const auto mapped = mapToPalette(cells, palette);
+            EXPECT_EQ(*dithered(cells, palette, dither, 0), mapped);
+            EXPECT_EQ(*dithered(cells, palette, Dither::None, 1), mapped);
+        }
     }
+}
+
+TEST(Dither, DiffersByItsName) {
+    // A ramp of colours: every dither gives other cells than every other.
+    const Palette palette = *Palette::create(randomColours(6, 3));
+    CellColours cells{{32, 32}, {}};
+    for (int i = 0; i < 32 * 32; ++i)
+        cells.cells.emplace_back(LinearRgb{(i % 32) / 31.0, (i / 32) / 31.0, 0.3});
+    std::set<std::vector<core::PaletteIndex>> seen;
+    for (const Dither dither : everyDither()) seen.insert(*dithered(cells, palette, dither, 1));
+    EXPECT_EQ(seen.size(), everyDither().size());
 }
 
 TEST(Dither, KeepsTheMeanOfGreys) {
@@ -70,15 +87,19 @@ TEST(Dither, KeepsTheMeanOfGreys) {
     }
 }
 
-TEST(Dither, KeepsTheMeanOfARamp) {
+TEST(Dither, KeepsTheMeanOfAGreyRampByEveryMeansButOne) {
+    // Atkinson's drops a quarter of every error on purpose.
     CellColours cells{{64, 64}, {}};
     for (int i = 0; i < 64 * 64; ++i) {
         const double light = (i % 64) / 63.0;
         cells.cells.emplace_back(LinearRgb{light, light, light});
     }
-    EXPECT_NEAR(
-        meanLight(ditherToPalette(cells, blackAndWhite(), kFloydSteinberg, 1), blackAndWhite()),
-        0.5, 0.01);
+    for (const Dither dither : everyDither()) {
+        if (dither == Dither::None || dither == Dither::Atkinson) continue;
+        EXPECT_NEAR(meanLight(*dithered(cells, blackAndWhite(), dither, 1), blackAndWhite()), 0.5,
+                    0.012)
+            << static_cast<int>(dither);
+    }
 }
 
 TEST(Dither, MixesAcrossAGapBetweenCrowdedColours) {
@@ -141,13 +162,21 @@ TEST(Dither, RecoversBelowColoursThatThePaletteCannotShow) {
     EXPECT_NEAR(white / (32 * 24), 0.5, 0.05);
 }
 
-TEST(Dither, NeverLeavesThePalette) {
-    for (std::uint64_t seed = 1; seed <= 20; ++seed) {
-        const int colours = static_cast<int>(seed % 7) + 2;
-        const Palette palette = *Palette::create(randomColours(colours, seed));
-        const std::vector<core::PaletteIndex> cells =
-            ditherToPalette(cellsOf(randomPixels(31, 17, seed)), palette, kFloydSteinberg, 1);
-        EXPECT_LT(*std::max_element(cells.begin(), cells.end()), colours);
+TEST(Dither, NeverLeavesThePaletteAndPaintsWhatIsPaintedAlone) {
+    for (std::uint64_t seed = 1; seed <= 6; ++seed) {
+        std::vector<core::Rgb8> colours = randomColours(static_cast<int>(seed) + 1, seed);
+        colours.emplace_back();
+        const auto transparent = static_cast<core::PaletteIndex>(colours.size() - 1);
+        const Palette palette = *Palette::create(colours, transparent);
+        CellColours wanted = cellsOf(randomPixels(31, 17, seed));
+        for (std::size_t i = 0; i < wanted.cells.size(); i += 7) wanted.cells[i].reset();
+        for (const Dither dither : everyDither()) {
+            const auto cells = *dithered(wanted, palette, dither, 1);
+            for (std::size_t i = 0; i < cells.size(); ++i) {
+                ASSERT_EQ(cells[i] == transparent, i % 7 == 0);
+                ASSERT_LE(cells[i], transparent);
+            }
+        }
     }
 }
 

@@ -8,9 +8,10 @@ namespace pantile::picture {
 namespace {
 
 // Two levels: 1 when the value is at least 1/2, otherwise 0. Rows joined by " / ".
-std::string twoLevels(core::Size size, const std::vector<double>& field, Scan scan) {
+std::string twoLevels(core::Size size, const std::vector<double>& field, Scan scan,
+                      const DiffusionKernel& kernel = kFloydSteinberg) {
     std::string shown(field.size(), '?');
-    diffuseError(size, field, kFloydSteinberg, scan,
+    diffuseError(size, field, kernel, scan,
                  [&shown](std::size_t cell, double value) -> std::optional<double> {
                      const double level = value >= 0.5 ? 1 : 0;
                      shown[cell] = level > 0 ? '1' : '0';
@@ -56,6 +57,47 @@ TEST(ErrorDiffusion, GivesTheWorkedFloydSteinbergOutputsInSerpentineOrder) {
               "00000000 / 10101010 / 00000001 / 01010100");
     EXPECT_EQ(twoLevels(kSize, ramp(kSize), Scan::Serpentine),
               "00010111 / 00010111 / 00101101 / 00000111");
+}
+
+struct WorkedKernel {
+    const DiffusionKernel* kernel;
+    std::string half;     // the constant 1/2
+    std::string quarter;  // the constant 1/4
+    std::string ramp;     // x/7
+};
+
+// As above, with the weights of each kernel's source (from memory).
+TEST(ErrorDiffusion, GivesTheWorkedOutputsOfEveryKernelInRasterOrder) {
+    const std::vector<WorkedKernel> worked = {
+        {&kJarvisJudiceNinke, "10101010 / 01010101 / 10101010 / 01010101",
+         "00000000 / 00010000 / 01001010 / 00000001", "00001111 / 00011111 / 00001011 / 00010111"},
+        {&kStucki, "10101010 / 01010101 / 10101010 / 01010101",
+         "00000000 / 00100100 / 00010010 / 01000000", "00011111 / 00000111 / 00011011 / 00011111"},
+        {&kAtkinson, "10011001 / 01100110 / 01100110 / 10011001",
+         "00000000 / 00000000 / 00100100 / 00000100", "00001111 / 00011111 / 00010111 / 00001111"},
+        {&kBurkes, "10101010 / 01010101 / 10101010 / 01010101",
+         "00000000 / 01010100 / 00000010 / 01010000", "00010111 / 00011111 / 00000111 / 00111011"},
+        {&kSierra, "10101010 / 01010101 / 10101010 / 01010101",
+         "00000000 / 00100100 / 00000100 / 01010000", "00001111 / 00011111 / 00000111 / 00110111"},
+    };
+    for (const WorkedKernel& expected : worked) {
+        const DiffusionKernel& kernel = *expected.kernel;
+        EXPECT_EQ(twoLevels(kSize, constant(kSize, 0.5), Scan::Raster, kernel), expected.half);
+        EXPECT_EQ(twoLevels(kSize, constant(kSize, 0.25), Scan::Raster, kernel), expected.quarter);
+        EXPECT_EQ(twoLevels(kSize, ramp(kSize), Scan::Raster, kernel), expected.ramp);
+    }
+}
+
+TEST(ErrorDiffusion, HandsOnTheWholeErrorButForAtkinsonsQuarter) {
+    for (const DiffusionKernel* kernel :
+         {&kFloydSteinberg, &kJarvisJudiceNinke, &kStucki, &kAtkinson, &kSierra, &kBurkes}) {
+        int weights = 0;
+        for (const DiffusionShare& share : kernel->shares) {
+            weights += share.weight;
+            EXPECT_TRUE(share.dy > 0 || (share.dy == 0 && share.dx > 0)) << "cells still to come";
+        }
+        EXPECT_EQ(weights, kernel == &kAtkinson ? 6 : kernel->divisor);
+    }
 }
 
 TEST(ErrorDiffusion, HandsOnTheSharesWorkedByHand) {

@@ -26,6 +26,13 @@ TEST(NearestColour, GoesByOkLabNotByRgb) {
     EXPECT_EQ(nearest.find(core::Rgb8{0, 0, 110}), 1);
 }
 
+TEST(NearestColour, CountsHuesForMoreIfAskedTo) {
+    // A red that is much too dark, and a grey as light as what is wanted.
+    const Palette palette = *Palette::create({{90, 0, 0}, {120, 120, 120}});
+    EXPECT_EQ(NearestColour(palette).find(core::Rgb8{190, 70, 60}), 1);
+    EXPECT_EQ(NearestColour(palette, 2).find(core::Rgb8{190, 70, 60}), 0);
+}
+
 TEST(NearestColour, IsWhatBruteForceFinds) {
     for (std::uint64_t seed = 1; seed <= 20; ++seed) {
         const std::vector<core::Rgb8> colours = randomColours(static_cast<int>(2 + seed * 5), seed);

@@ -117,5 +117,26 @@ TEST(PaletteBuilder, OrdersReducedPalettesFromDarkToLight) {
         std::ranges::is_sorted(chosen, {}, [](Rgb8 colour) { return core::toOkLab(colour).l; }));
 }
 
+TEST(PaletteBuilder, KeepsPinnedColoursInFrontAndPlacesTheOthersBesideThem) {
+    const std::vector<Rgb8> pinned{{200, 110, 100}, {90, 120, 130}};
+    for (std::uint64_t seed = 1; seed <= 4; ++seed) {
+        const std::vector<Rgb8> cells = randomColours(300, seed);
+        const std::vector<Rgb8> chosen = chooseColours(cells, 8, pinned);
+        ASSERT_EQ(chosen.size(), 8U);
+        EXPECT_TRUE(std::equal(pinned.begin(), pinned.end(), chosen.begin()));
+        EXPECT_EQ(std::set<Rgb8>(chosen.begin(), chosen.end()).size(), 8U);
+        std::vector<Rgb8> blind = chooseColours(cells, 6);
+        blind.insert(blind.end(), pinned.begin(), pinned.end());
+        EXPECT_LT(meanSquaredDistance(cells, chosen), meanSquaredDistance(cells, blind));
+    }
+    EXPECT_EQ(chooseColours(randomColours(300, 1), 2, pinned), pinned);
+}
+
+TEST(PaletteBuilder, SpendsNoPlaceOnAColourThatIsPinned) {
+    const std::vector<Rgb8> cells{{9, 9, 9}, {80, 80, 80}, {200, 0, 0}, {9, 9, 9}};
+    EXPECT_EQ(chooseColours(cells, 4, std::vector<Rgb8>{{200, 0, 0}, {0, 0, 255}}),
+              (std::vector<Rgb8>{{200, 0, 0}, {0, 0, 255}, {9, 9, 9}, {80, 80, 80}}));
+}
+
 }  // namespace
 }  // namespace pantile::picture

@@ -3,9 +3,11 @@
 // Small pictures for the tests of this folder.
 
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "core/pixels.h"
+#include "picture/linear_picture.h"
 #include "support/random.h"
 
 namespace pantile::picture {
@@ -44,6 +46,43 @@ inline std::vector<core::Rgb8> randomColours(int count, std::uint64_t seed) {
     for (const core::Rgba8& pixel : randomPixels(count, 1, seed).pixels)
         colours.push_back(pixel.rgb());
     return colours;
+}
+
+inline CellColours flatCells(core::Size size, core::LinearRgb colour) {
+    return {size, std::vector<std::optional<core::LinearRgb>>(
+                      static_cast<std::size_t>(size.width * size.height), colour)};
+}
+
+inline CellColours cellsOf(const core::Pixels& pixels) {
+    CellColours cells{pixels.size, {}};
+    for (const core::Rgba8& pixel : pixels.pixels)
+        cells.cells.emplace_back(core::toLinear(pixel.rgb()));
+    return cells;
+}
+
+/// Colours that change slowly over the picture, another for every seed, as paintings have them.
+inline CellColours hazeCells(core::Size size, std::uint64_t seed) {
+    tests::Random random(seed);
+    const auto corner = [&random] {
+        const auto light = [&random] { return random.between(0, 100) / 100.0; };
+        return core::LinearRgb{light(), light(), light()};
+    };
+    const core::LinearRgb left = corner();
+    const core::LinearRgb right = corner();
+    const core::LinearRgb bottom = corner();
+    CellColours cells{size, {}};
+    for (int y = 0; y < size.height; ++y) {
+        for (int x = 0; x < size.width; ++x) {
+            const double down = static_cast<double>(y) / size.height;
+            const double along = (1 - down) * x / size.width;
+            const double rest = 1 - down - along;
+            cells.cells.emplace_back(
+                core::LinearRgb{rest * left.r + along * right.r + down * bottom.r,
+                                rest * left.g + along * right.g + down * bottom.g,
+                                rest * left.b + along * right.b + down * bottom.b});
+        }
+    }
+    return cells;
 }
 
 }  // namespace pantile::picture

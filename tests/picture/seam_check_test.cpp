@@ -16,7 +16,7 @@ constexpr Rgba8 kMark{214, 40, 40, 255};
 // Black and white are 100 apart in CIEDE2000: both lightness, at L 0 and 100, with no chroma and a
 // weight of 1 at the mean L of 50 (Sharma et al. 2005, equation 15). The rounded white of the
 // colour space has a trace of chroma: a millionth of the difference.
-core::Palette blackAndWhite() {
+core::Palette blackOrWhite() {
     return *core::Palette::create({{0, 0, 0}, {255, 255, 255}});
 }
 
@@ -27,7 +27,7 @@ TEST(SeamCheck, ComparesTheSeamWithTheInside) {
     const Grid grid = *Grid::create(4, 2,
                                     {0, 1, 1, 1,  //
                                      1, 1, 1, 1});
-    const auto seams = checkSeams(grid, blackAndWhite());
+    const auto seams = checkSeams(grid, blackOrWhite());
     ASSERT_THAT(seams, isOk());
     EXPECT_NEAR(seams->vertical.across, 50, 1e-5);
     EXPECT_NEAR(seams->vertical.inside, 100.0 / 6, 1e-5);
@@ -41,14 +41,14 @@ TEST(SeamCheck, ComparesTheSeamWithTheInside) {
 }
 
 TEST(SeamCheck, IsOneForPlainAndForEvenTextures) {
-    const auto plain = checkSeams(*Grid::filled(5, 3, 1), blackAndWhite());
+    const auto plain = checkSeams(*Grid::filled(5, 3, 1), blackOrWhite());
     ASSERT_THAT(plain, isOk());
     EXPECT_EQ(plain->vertical.ratio(), 1);
     EXPECT_EQ(plain->horizontal.ratio(), 1);
-    const auto chequered = checkSeams(*Grid::create(2, 2, {0, 1, 1, 0}), blackAndWhite());
+    const auto chequered = checkSeams(*Grid::create(2, 2, {0, 1, 1, 0}), blackOrWhite());
     ASSERT_THAT(chequered, isOk());
     EXPECT_EQ(chequered->vertical.ratio(), 1);
-    const auto single = checkSeams(*Grid::filled(1, 1, 0), blackAndWhite());
+    const auto single = checkSeams(*Grid::filled(1, 1, 0), blackOrWhite());
     ASSERT_THAT(single, isOk());
     EXPECT_EQ(single->vertical.ratio(), 1);
     EXPECT_EQ(single->horizontal.ratio(), 1);
@@ -69,7 +69,7 @@ TEST(SeamPicture, ShowsTheSeamInTheMiddleAndMarksIt) {
     const Grid grid = *Grid::create(4, 2,
                                     {0, 1, 1, 1,  //
                                      1, 1, 1, 1});
-    const auto pixels = seamPicture(grid, blackAndWhite(), 2);
+    const auto pixels = seamPicture(grid, blackOrWhite(), 2);
     ASSERT_THAT(pixels, isOk());
     ASSERT_EQ(pixels->size, (core::Size{12, 8}));
     constexpr Rgba8 kBlack{0, 0, 0, 255};
@@ -91,11 +91,11 @@ TEST(SeamPicture, ShowsTheSeamInTheMiddleAndMarksIt) {
 
 TEST(SeamCheck, RefusesStrangeIndicesAndFactors) {
     const Grid strange = *Grid::filled(2, 2, 2);
-    EXPECT_THAT(checkSeams(strange, blackAndWhite()),
+    EXPECT_THAT(checkSeams(strange, blackOrWhite()),
                 tests::failsWith(core::ErrorKind::InvalidInput, "index"));
-    EXPECT_THAT(seamPicture(strange, blackAndWhite(), 1),
+    EXPECT_THAT(seamPicture(strange, blackOrWhite(), 1),
                 tests::failsWith(core::ErrorKind::InvalidInput, "index"));
-    EXPECT_THAT(seamPicture(*Grid::filled(2, 2, 0), blackAndWhite(), 65),
+    EXPECT_THAT(seamPicture(*Grid::filled(2, 2, 0), blackOrWhite(), 65),
                 tests::failsWith(core::ErrorKind::InvalidInput, "factor"));
 }
 

@@ -41,10 +41,12 @@ configure_and_build() {
     fi
     local launcher=()
     command -v ccache >/dev/null && launcher=(-DCMAKE_CXX_COMPILER_LAUNCHER=ccache)
+    # Eight files in one take a third of the time; work by hand does without.
+    local batches=(-DCMAKE_UNITY_BUILD=ON -DCMAKE_UNITY_BUILD_BATCH_SIZE=8)
     local log=$folder/build.log
     mkdir -p "$folder"
     {
-        cmake -S . -B "$folder" -G Ninja "${launcher[@]}" "$@" &&
+        cmake -S . -B "$folder" -G Ninja "${batches[@]}" "${launcher[@]}" "$@" &&
             cmake --build "$folder" --parallel "$(nproc)" "${targets[@]}"
     } >"$log" 2>&1 || {
         grep -vE '^\[[0-9]+/[0-9]+\] [A-Z][a-z]+ing' "$log" | tail -n 60

@@ -248,6 +248,18 @@ TEST_F(Gather, MakesPicturesFitACanvasWithAFixedPalette) {
     EXPECT_EQ(half.grid().at(0, 7), 2);
 }
 
+TEST_F(Gather, PinsColoursAndMergesThoseThatLookAlike) {
+    core::Pixels pixels{{3, 1}, {{10, 10, 10, 255}, {200, 0, 0, 255}, {202, 2, 1, 255}}};
+    GatherOptions options;
+    options.pictures.pinned = {{242, 239, 228}, {202, 2, 1}};
+    options.pictures.mergeWithin = 200;
+    const GatherReport report = gatherAll({writePng("buoys.png", pixels)}, options);
+    ASSERT_EQ(report.added.size(), 1U);
+    const core::Texture made = stored(report.added[0].id);
+    EXPECT_EQ(made.palette(), *core::Palette::create({{242, 239, 228}, {202, 2, 1}, {10, 10, 10}}));
+    EXPECT_EQ(made.grid(), *core::Grid::create(3, 1, {2, 1, 1}));
+}
+
 TEST_F(Gather, AGridNeedsAPaletteFromSomewhere) {
     const std::string bare = write("bare.csv", "0,1\n1,0\n");
     const GatherReport refused = gatherAll({bare});
@@ -295,6 +307,29 @@ TEST_F(Gather, StopsBetweenTwoFilesAndKeepsWhatIsDone) {
                 failsWith(ErrorKind::Cancelled, "stopped"));
     EXPECT_GE(textureCount(), 1);
     EXPECT_LE(textureCount(), 2);
+}
+
+TEST_F(Gather, TakesManyPicturesInTheirOrder) {
+    std::vector<std::string> names;
+    std::vector<std::string> paths;
+    for (int i = 10; i < 50; ++i) {
+        names.push_back("kelp " + std::to_string(i));
+        paths.push_back(writePng(names.back() + ".png", texture(i)));
+    }
+    std::int64_t told = -1;
+    const core::Progress progress{{}, [&](std::int64_t done, std::int64_t total, std::string_view) {
+                                      EXPECT_GE(done, told);
+                                      EXPECT_EQ(total, 40);
+                                      told = done;
+                                  }};
+    std::vector<GatherInput> inputs;
+    for (const std::string& each : paths) inputs.push_back({each, std::nullopt});
+    const auto report = gather(m_library, inputs, {}, progress);
+    ASSERT_THAT(report, isOk());
+    std::vector<std::string> titles;
+    for (const GatheredTexture& texture : report->added) titles.push_back(texture.title);
+    EXPECT_EQ(titles, names);
+    EXPECT_EQ(told, 40);
 }
 
 TEST_F(Gather, NotesWhatDrawingCosts) {

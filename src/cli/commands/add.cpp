@@ -6,6 +6,7 @@
 #include "cli/standard_input.h"
 #include "cli/texture_answer.h"
 #include "core/text.h"
+#include "picture/merge_alike.h"
 #include "tasks/gather.h"
 #include "tasks/library_place.h"
 
@@ -28,10 +29,30 @@ constexpr std::array<Choice<picture::Scale>, 3> kScales = {{
     {"lanczos", picture::Scale::Lanczos},
     {"nearest", picture::Scale::Nearest},
 }};
-constexpr std::array<Choice<picture::Dither>, 2> kDithers = {{
+constexpr std::array<Choice<picture::Dither>, 12> kDithers = {{
     {"none", picture::Dither::None},
     {"floyd-steinberg", picture::Dither::FloydSteinberg},
+    {"jarvis-judice-ninke", picture::Dither::JarvisJudiceNinke},
+    {"stucki", picture::Dither::Stucki},
+    {"atkinson", picture::Dither::Atkinson},
+    {"sierra", picture::Dither::Sierra},
+    {"burkes", picture::Dither::Burkes},
+    {"bayer2", picture::Dither::Bayer2},
+    {"bayer4", picture::Dither::Bayer4},
+    {"bayer8", picture::Dither::Bayer8},
+    {"blue-noise", picture::Dither::BlueNoise},
+    {"optimal", picture::Dither::Optimal},
 }};
+
+Result<std::vector<core::Rgb8>> pinnedColours(const Arguments& arguments) {
+    std::vector<core::Rgb8> colours;
+    for (const std::string& text : arguments.values("--pin")) {
+        const auto colour = core::parseHexColour(text);
+        if (!colour) return Error{ErrorKind::Usage, colour.error().message, "write --pin #1b2631"};
+        colours.push_back(*colour);
+    }
+    return colours;
+}
 
 Result<tasks::PictureSettings> pictureSettings(const Arguments& arguments) {
     tasks::PictureSettings settings;
@@ -39,6 +60,10 @@ Result<tasks::PictureSettings> pictureSettings(const Arguments& arguments) {
         const auto colours,
         arguments.number("--colours", core::kMinPaletteColours, core::kMaxPaletteColours));
     if (colours) settings.colours = static_cast<int>(*colours);
+    PANTILE_ASSIGN_OR_RETURN(settings.pinned, pinnedColours(arguments));
+    PANTILE_ASSIGN_OR_RETURN(const auto merge,
+                             arguments.number("--merge", 0, picture::kMergeUnits));
+    settings.mergeWithin = static_cast<int>(merge.value_or(0));
     if (const auto fit = arguments.value("--fit")) {
         PANTILE_ASSIGN_OR_RETURN(settings.fit, parseChoice("--fit", *fit, kFits));
     }
@@ -171,11 +196,13 @@ Command addCommand() {
         {
             {"--canvas", OptionKind::Value, "NAME", "make pictures fit this canvas"},
             {"--colours", OptionKind::Value, "N", "at most so many colours, 2 to 256"},
+            {"--pin", OptionKind::Repeated, "#RRGGBB", "one of the colours, as it is"},
+            {"--merge", OptionKind::Value, "N",
+             "join colours closer than N; 200 is just visible, black and white are 10000 apart"},
             {"--fit", OptionKind::Value, "cover|contain|stretch|exact",
              "how a picture meets the grid"},
             {"--scale", OptionKind::Value, "area|lanczos|nearest", "how pixels become cells"},
-            {"--dither", OptionKind::Value, "none|floyd-steinberg",
-             "how missing colours are mixed"},
+            {"--dither", OptionKind::Value, "NAME", "how missing colours are mixed, see below"},
             {"--strength", OptionKind::Value, "0..1", "how strongly to dither"},
             {"--title", OptionKind::Value, "TEXT", "the title, else the file's name"},
             {"--tag", OptionKind::Repeated, "WORD", "a tag"},
@@ -190,7 +217,9 @@ Command addCommand() {
         "that\n"
         "is there already is not added again. Without --canvas and --fit, pictures of at most "
         "64x64\n"
-        "are taken cell by cell, larger ones are made to cover 64x64 cells.",
+        "are taken cell by cell, larger ones are made to cover 64x64 cells.\n"
+        "Dithers: none, floyd-steinberg, jarvis-judice-ninke, stucki, atkinson, sierra, burkes,\n"
+        "bayer2, bayer4, bayer8, blue-noise, optimal (looks best from a distance).",
         run,
     };
     for (const OptionSpec& option : pictureOptions()) command.options.push_back(option);

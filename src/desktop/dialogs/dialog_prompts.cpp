@@ -8,7 +8,7 @@ namespace pantile::desktop {
 
 namespace {
 
-QString translated(const char* text) {
+QString translatedPrompt(const char* text) {
     return QCoreApplication::translate("DialogPrompts", text);
 }
 
@@ -16,13 +16,14 @@ QString translated(const char* text) {
 
 QStringList DialogPrompts::pickFilesToAdd(QWidget* window) {
     return QFileDialog::getOpenFileNames(
-        window, translated("Add Pictures"), {},
-        translated("Pictures, grids and texts (*.png *.jpg *.jpeg *.gif *.bmp *.webp *.csv *.txt "
-                   "*.html *.htm *.md);;All files (*)"));
+        window, translatedPrompt("Add Pictures"), {},
+        translatedPrompt(
+            "Pictures, grids and texts (*.png *.jpg *.jpeg *.gif *.bmp *.webp *.csv *.txt "
+            "*.html *.htm *.md);;All files (*)"));
 }
 
 QString DialogPrompts::pickFolderToAdd(QWidget* window) {
-    return QFileDialog::getExistingDirectory(window, translated("Add a Folder"));
+    return QFileDialog::getExistingDirectory(window, translatedPrompt("Add a Folder"));
 }
 
 void DialogPrompts::tellError(const QString& text) {
