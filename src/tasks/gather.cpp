@@ -83,7 +83,7 @@ std::optional<catalogue::Estimate> estimateOf(const core::Texture& texture,
 
 // Stores one texture with its shelf and its costs as one change.
 Result<void> store(Gathering& gathering, const core::Texture& texture, const std::string& path,
-                   const std::vector<std::string>& repairs,
+                   const RecognisedTexture& recognised,
                    const std::optional<catalogue::Estimate>& estimate) {
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, gathering.library.begin());
     PANTILE_ASSIGN_OR_RETURN(const catalogue::AddedTexture added,
@@ -91,7 +91,8 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
     using Outcome = catalogue::AddedTexture::Outcome;
     if (added.outcome == Outcome::AlreadyThere) {
         PANTILE_RETURN_IF_ERROR(transaction.commit());
-        gathering.report.known.push_back({added.id, texture.text().title, path, repairs});
+        gathering.report.known.push_back(
+            {added.id, texture.text().title, path, recognised.repairs});
         return {};
     }
     if (!gathering.options.shelf.empty()) {
@@ -102,9 +103,9 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
         PANTILE_RETURN_IF_ERROR(catalogue::setEstimate(gathering.library, added.id, *estimate));
     }
     PANTILE_RETURN_IF_ERROR(transaction.commit());
-    gathering.report.added.push_back({added.id, texture.text().title, texture.grid().size(),
-                                      texture.coloursUsed(), path,
-                                      added.outcome == Outcome::Recovered, repairs});
+    gathering.report.added.push_back(
+        {added.id, texture.text().title, texture.grid().size(), texture.coloursUsed(), path,
+         added.outcome == Outcome::Recovered, recognised.repairs, recognised.enlargement});
     return {};
 }
 
@@ -116,16 +117,16 @@ Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
                              const std::optional<catalogue::Estimate>& estimate,
                              const std::string& path) {
     const std::string name = std::filesystem::path(path).filename().string();
-    for (const auto& [texture, repairs] : recognised.textures) {
-        const auto withWords =
-            texture.withText(wordsFor(texture, recognised.fromCodes, name, gathering.options));
+    for (const RecognisedTexture& each : recognised.textures) {
+        const auto withWords = each.texture.withText(
+            wordsFor(each.texture, recognised.fromCodes, name, gathering.options));
         if (!withWords) {
             refuse(gathering, path, withWords.error());
             continue;
         }
         PANTILE_RETURN_IF_ERROR(
-            store(gathering, *withWords, path, repairs,
-                  estimate ? estimate : estimateOf(texture, gathering.defaults)));
+            store(gathering, *withWords, path, each,
+                  estimate ? estimate : estimateOf(each.texture, gathering.defaults)));
     }
     for (const codec::DamagedCode& damaged : recognised.damaged) {
         const bool newer = !damaged.text.empty();
@@ -179,10 +180,11 @@ Result<void> gatherOne(Gathering& gathering, const Item& item, const Prepared& p
     if (item.file.insideFolder) {
         ++gathering.report.passedOver;
     } else {
-        refuse(gathering, path,
-               {ErrorKind::InvalidInput, "it holds no picture, grid or code",
-                "give a PNG, JPEG, GIF, BMP or WebP picture, a grid as CSV, or a text with codes "
-                "in it"});
+        refuse(
+            gathering, path,
+            {ErrorKind::InvalidInput, "it holds no picture, grid or code",
+             "give a PNG, JPEG, GIF, BMP, WebP or SVG picture, a grid as CSV, or a text with codes "
+             "in it"});
     }
     return {};
 }

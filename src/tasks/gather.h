@@ -38,6 +38,8 @@ struct GatheredTexture {
     std::string path;
     bool recovered = false;            ///< It was there, but removed, and is back.
     std::vector<std::string> repairs;  ///< What was put right in its code, in words.
+    /// Pixels a cell in the picture that it comes from, if that was art enlarged.
+    std::optional<double> enlargement;
 };
 
 struct KnownTexture {

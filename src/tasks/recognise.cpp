@@ -39,7 +39,11 @@ bool uses(const core::Grid& grid, std::optional<core::PaletteIndex> index) {
 picture::ConvertOptions convertOptions(const core::Picture& source,
                                        const PictureSettings& settings) {
     picture::ConvertOptions options;
+    options.anchor = settings.anchor;
     options.scale = settings.scale;
+    options.adjustments = settings.adjustments;
+    options.alphaThreshold = settings.alphaThreshold;
+    options.background = settings.background;
     options.dither = settings.dither;
     options.strength = settings.strength;
     options.pinned = settings.pinned;
@@ -59,9 +63,17 @@ picture::ConvertOptions convertOptions(const core::Picture& source,
     return options;
 }
 
-Result<core::Texture> textureFromPicture(core::Picture source, const std::string& title,
-                                         const PictureSettings& settings,
-                                         const core::Progress& progress) {
+Result<RecognisedTexture> textureFromPicture(core::Picture source, const std::string& title,
+                                             const PictureSettings& settings,
+                                             const core::Progress& progress) {
+    if (settings.part) {
+        PANTILE_ASSIGN_OR_RETURN(source, picture::cropped(source, *settings.part));
+    }
+    std::optional<double> enlargement;
+    if (settings.enlarged == Enlarged::Undo) {
+        const core::Size usual{kUsualGridSide, kUsualGridSide};
+        enlargement = undoEnlargement(source, settings.canvas ? settings.canvas->size : usual);
+    }
     const picture::ConvertOptions options = convertOptions(source, settings);
     // A file's own indices are kept unless the user or the canvas asks for other or fewer colours.
     const int colourLimit = options.colours == 0 ? core::kMaxPaletteColours : options.colours;
@@ -75,8 +87,10 @@ Result<core::Texture> textureFromPicture(core::Picture source, const std::string
     if (leavesNoneOpen && settings.canvas && settings.canvas->palette) {
         converted.palette = *settings.canvas->palette;
     }
-    return core::Texture::create(std::move(converted.grid), std::move(converted.palette),
-                                 std::move(text));
+    PANTILE_ASSIGN_OR_RETURN(core::Texture texture,
+                             core::Texture::create(std::move(converted.grid),
+                                                   std::move(converted.palette), std::move(text)));
+    return RecognisedTexture{std::move(texture), {}, enlargement};
 }
 
 Result<core::Texture> textureFromCsv(std::string_view bytes, const std::string& title,
@@ -126,19 +140,19 @@ Result<Recognised> recognise(std::string_view name, std::string_view bytes,
                                  image_files::readImageBytes(bytesOf(bytes), name));
         auto texture = textureFromPicture(std::move(source), title, settings, progress);
         if (!texture) return texture.error().at(name);
-        recognised.textures.push_back({*std::move(texture), {}});
+        recognised.textures.push_back(*std::move(texture));
         return recognised;
     }
     if (looksLikeGridCsv(bytes)) {
         auto texture = textureFromCsv(bytes, title, settings);
         if (!texture) return texture.error().at(name);
-        recognised.textures.push_back({*std::move(texture), {}});
+        recognised.textures.push_back({*std::move(texture), {}, {}});
         return recognised;
     }
     if (isText(bytes)) {
         codec::Harvest harvest = codec::harvestCodes(bytes, paletteLookup, progress);
         for (codec::FoundCode& found : harvest.found) {
-            recognised.textures.push_back({std::move(found.texture), std::move(found.repairs)});
+            recognised.textures.push_back({std::move(found.texture), std::move(found.repairs), {}});
         }
         recognised.damaged = std::move(harvest.damaged);
     }

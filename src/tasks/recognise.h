@@ -14,6 +14,8 @@
 #include "core/result.h"
 #include "core/texture.h"
 #include "picture/convert.h"
+#include "picture/crop.h"
+#include "tasks/enlarged_art.h"
 
 namespace pantile::tasks {
 
@@ -23,7 +25,13 @@ struct PictureSettings {
     std::vector<core::Rgb8> pinned;  ///< See picture::ConvertOptions.
     int mergeWithin = 0;             ///< The same.
     std::optional<picture::Fit> fit;
+    std::optional<picture::Rectangle> part;  ///< Of the picture as it comes; else all of it.
+    Enlarged enlarged = Enlarged::Undo;
+    picture::Anchor anchor = picture::Anchor::Centre;
     picture::Scale scale = picture::Scale::Area;
+    picture::Adjustments adjustments;
+    std::uint8_t alphaThreshold = picture::ConvertOptions{}.alphaThreshold;
+    std::optional<core::Rgb8> background;
     picture::Dither dither = picture::Dither::None;
     double strength = 1;
 };
@@ -34,7 +42,8 @@ inline constexpr int kUsualGridSide = 64;
 
 struct RecognisedTexture {
     core::Texture texture;
-    std::vector<std::string> repairs;  ///< What was put right in its code, in words.
+    std::vector<std::string> repairs;   ///< What was put right in its code, in words.
+    std::optional<double> enlargement;  ///< Pixels a cell in the picture, if that was undone.
 };
 
 struct Recognised {

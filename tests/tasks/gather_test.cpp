@@ -146,6 +146,82 @@ TEST_F(Gather, MakesALargePictureCoverTheUsualGrid) {
     EXPECT_LE(report.added[0].colours, 16);
 }
 
+// Kelp and buoys in 16x16 cells, each `factor` pixels wide and high.
+core::Pixels enlargedArt(int factor) {
+    const std::array<core::Rgba8, 4> colours{
+        {{20, 28, 46, 255}, {51, 78, 35, 255}, {214, 65, 41, 255}, {239, 247, 249, 255}}};
+    core::Pixels pixels{{16 * factor, 16 * factor}, {}};
+    for (int y = 0; y < 16 * factor; ++y) {
+        for (int x = 0; x < 16 * factor; ++x) {
+            const int column = x / factor;
+            const int row = y / factor;
+            pixels.pixels.push_back(
+                colours.at(static_cast<std::size_t>((column * column + 3 * row * column) / 5 % 4)));
+        }
+    }
+    return pixels;
+}
+
+TEST_F(Gather, TakesEnlargedArtBackUnlessToldToKeepIt) {
+    const std::string file = writePng("buoy.png", enlargedArt(6));
+    const GatherReport taken = gatherAll({file});
+    ASSERT_EQ(taken.added.size(), 1U);
+    EXPECT_EQ(taken.added[0].size, (core::Size{16, 16}));
+    EXPECT_EQ(taken.added[0].enlargement, 6);
+    const GatherReport small = gatherAll({writePng("small.png", enlargedArt(1))});
+    EXPECT_EQ(small.known.size(), 1U);  // the very same texture
+
+    GatherOptions options;
+    options.pictures.enlarged = Enlarged::Keep;
+    const GatherReport kept = gatherAll({file}, options);
+    ASSERT_EQ(kept.added.size(), 1U);
+    EXPECT_EQ(kept.added[0].size, (core::Size{64, 64}));
+    EXPECT_EQ(kept.added[0].enlargement, std::nullopt);
+}
+
+TEST_F(Gather, LeavesAnIndexedPictureThatFitsAsItIs) {
+    picture::ConvertOptions exact;
+    exact.fit = picture::Fit::Exact;
+    const auto converted = picture::convertPicture({enlargedArt(2), std::nullopt}, exact);
+    ASSERT_THAT(converted, isOk());
+    const auto png = image_files::encodePng(converted->grid, converted->palette);
+    ASSERT_THAT(png, isOk());
+    const GatherReport report =
+        gatherAll({write("kelp.png", std::string(png->begin(), png->end()))});
+    ASSERT_EQ(report.added.size(), 1U);
+    EXPECT_EQ(report.added[0].size, (core::Size{32, 32}));
+}
+
+TEST_F(Gather, CutsLaysAndAdjustsAsTheSettingsSay) {
+    core::Pixels pixels{{8, 4}, {}};
+    for (int i = 0; i < 32; ++i) {
+        const auto level = static_cast<std::uint8_t>(i % 8 * 30);
+        pixels.pixels.push_back({level, level, level, static_cast<std::uint8_t>(i < 8 ? 0 : 255)});
+    }
+    GatherOptions options;
+    options.pictures.part = picture::Rectangle{{2, 0}, {3, 2}};
+    options.pictures.background = core::Rgb8{1, 2, 3};
+    options.pictures.adjustments.levels = true;
+    const GatherReport report = gatherAll({writePng("shingle.png", pixels)}, options);
+    ASSERT_EQ(report.added.size(), 1U);
+    const core::Texture texture = stored(report.added[0].id);
+    ASSERT_EQ(texture.grid().size(), (core::Size{3, 2}));
+    const auto colourAt = [&texture](int x, int y) {
+        return texture.palette().colours()[texture.grid().at(x, y)];
+    };
+    EXPECT_EQ(colourAt(1, 0), (core::Rgb8{1, 2, 3}));
+    EXPECT_EQ(colourAt(0, 1), (core::Rgb8{0, 0, 0}));  // 60, the darkest
+    EXPECT_EQ(colourAt(2, 1), (core::Rgb8{255, 255, 255}));
+}
+
+TEST_F(Gather, RefusesAPartThatAPictureDoesNotHave) {
+    GatherOptions options;
+    options.pictures.part = picture::Rectangle{{90, 0}, {9, 9}};
+    const GatherReport report = gatherAll({writePng("buoy.png", enlargedArt(6))}, options);
+    ASSERT_EQ(report.refused.size(), 1U);
+    EXPECT_THAT(report.refused[0].error.message, ::testing::HasSubstr("not inside"));
+}
+
 TEST_F(Gather, MakesPicturesFitACanvasWithAFixedPalette) {
     core::Canvas canvas;
     canvas.name = "quay";

@@ -2,6 +2,7 @@
 
 #include "cli/commands/all.h"
 #include "cli/json.h"
+#include "cli/picture_options.h"
 #include "cli/standard_input.h"
 #include "cli/texture_answer.h"
 #include "core/text.h"
@@ -23,8 +24,9 @@ constexpr std::array<Choice<picture::Fit>, 4> kFits = {{
     {"stretch", picture::Fit::Stretch},
     {"exact", picture::Fit::Exact},
 }};
-constexpr std::array<Choice<picture::Scale>, 2> kScales = {{
+constexpr std::array<Choice<picture::Scale>, 3> kScales = {{
     {"area", picture::Scale::Area},
+    {"lanczos", picture::Scale::Lanczos},
     {"nearest", picture::Scale::Nearest},
 }};
 constexpr std::array<Choice<picture::Dither>, 12> kDithers = {{
@@ -73,6 +75,7 @@ Result<tasks::PictureSettings> pictureSettings(const Arguments& arguments) {
     }
     PANTILE_ASSIGN_OR_RETURN(const auto strength, arguments.fraction("--strength", 0, 1));
     settings.strength = strength.value_or(1);
+    PANTILE_RETURN_IF_ERROR(readPictureOptions(arguments, settings));
     return settings;
 }
 
@@ -94,13 +97,26 @@ Result<std::vector<tasks::GatherInput>> gatherInputs(Session& session, const Arg
     return inputs;
 }
 
+QJsonValue enlargedJson(const tasks::GatheredTexture& texture) {
+    return texture.enlargement ? QJsonValue(*texture.enlargement) : QJsonValue();
+}
+
+// The factor with at most two decimals.
+void printEnlargement(std::ostream& out, double factor) {
+    const auto hundredths = static_cast<int>(factor * 100 + 0.5);
+    out << "  taken back to its cells: it was enlarged " << hundredths / 100;
+    if (hundredths % 100 != 0) out << '.' << hundredths / 10 % 10 << hundredths % 10;
+    out << " times; --enlarged keep takes it as it is\n";
+}
+
 QJsonObject reportJson(const tasks::GatherReport& report) {
     const auto added = jsonArray(report.added, [](const tasks::GatheredTexture& texture) {
         return QJsonObject{
             {"id", jsonNumber(texture.id.value)}, {"title", jsonText(texture.title)},
             {"width", texture.size.width},        {"height", texture.size.height},
             {"colours", texture.colours},         {"path", jsonText(texture.path)},
-            {"recovered", texture.recovered},     {"repairs", jsonTexts(texture.repairs)}};
+            {"recovered", texture.recovered},     {"repairs", jsonTexts(texture.repairs)},
+            {"enlarged", enlargedJson(texture)}};
     });
     const auto known = jsonArray(report.known, [](const tasks::KnownTexture& texture) {
         return QJsonObject{{"id", jsonNumber(texture.id.value)},
@@ -127,6 +143,7 @@ void printReport(Session& session, const tasks::GatherReport& report) {
                     << texture.size.height << ", " << counted(texture.colours, "colour", "colours")
                     << '\n';
         printRepairs(session.out, texture.repairs);
+        if (texture.enlargement) printEnlargement(session.out, *texture.enlargement);
     }
     for (const tasks::KnownTexture& texture : report.known) {
         session.out << "Known " << texture.id.value << "  " << core::visibleText(texture.title)
@@ -172,7 +189,7 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
 }  // namespace
 
 Command addCommand() {
-    return {
+    Command command{
         "add",
         "Adds pictures, grids and codes to the library.",
         {"PATH... [options]"},
@@ -184,7 +201,7 @@ Command addCommand() {
              "join colours closer than N; 200 is just visible, black and white are 10000 apart"},
             {"--fit", OptionKind::Value, "cover|contain|stretch|exact",
              "how a picture meets the grid"},
-            {"--scale", OptionKind::Value, "area|nearest", "how pixels become cells"},
+            {"--scale", OptionKind::Value, "area|lanczos|nearest", "how pixels become cells"},
             {"--dither", OptionKind::Value, "NAME", "how missing colours are mixed, see below"},
             {"--strength", OptionKind::Value, "0..1", "how strongly to dither"},
             {"--title", OptionKind::Value, "TEXT", "the title, else the file's name"},
@@ -194,8 +211,8 @@ Command addCommand() {
             {"--licence", OptionKind::Value, "TEXT", "their licence; a code's own licence stays"},
             {"--source", OptionKind::Value, "TEXT", "where they come from, else the file's name"},
         },
-        "PATH is a picture (PNG, JPEG, GIF, BMP, WebP), a grid of palette indices as CSV, any text "
-        "or\n"
+        "PATH is a picture (PNG, JPEG, GIF, BMP, WebP, SVG), a grid of palette indices as CSV, any "
+        "text or\n"
         "HTML file with codes in it, or a folder of such files; - is standard input. A texture "
         "that\n"
         "is there already is not added again. Without --canvas and --fit, pictures of at most "
@@ -205,6 +222,8 @@ Command addCommand() {
         "bayer2, bayer4, bayer8, blue-noise, optimal (looks best from a distance).",
         run,
     };
+    for (const OptionSpec& option : pictureOptions()) command.options.push_back(option);
+    return command;
 }
 
 }  // namespace pantile::cli
