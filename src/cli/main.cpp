@@ -31,7 +31,8 @@ int main(int argc, char** argv) {
     std::ios::sync_with_stdio(false);
     const QCoreApplication application(argc, argv);
     // What is wrong with a picture is said in our own words.
-    QLoggingCategory::setFilterRules(QStringLiteral("qt.gui.imageio*=false"));
+    QLoggingCategory::setFilterRules(
+        QStringLiteral("qt.gui.imageio*=false\nqt.gui.icc=false\nqt.svg*=false"));
     const std::vector<std::string> words(argv + 1, argv + argc);
     const int exitCode = pantile::cli::runCli(words, {std::cin, std::cout, std::cerr},
                                               terminalOfThisProcess(), stop);

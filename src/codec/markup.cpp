@@ -59,6 +59,24 @@ std::optional<Markup> tagAt(std::string_view text) {
     return Markup{end + 2, breaksLine(tagName(inside)) ? U'\n' : U'\0'};
 }
 
+/// '&lt;br /&gt;': a tag that ends a line, on a page whose text was escaped twice.
+std::optional<Markup> escapedTagAt(std::string_view text) {
+    constexpr std::string_view kOpen = "&lt;";
+    constexpr std::string_view kClose = "&gt;";
+    constexpr std::size_t kMaxInside = kMaxNameBytes + 2;
+    if (!text.starts_with(kOpen)) return std::nullopt;
+    std::string_view inside = text.substr(kOpen.size(), kMaxInside + kClose.size());
+    const std::size_t end = inside.find(kClose);
+    if (end == std::string_view::npos) return std::nullopt;
+    inside = inside.substr(0, end);
+    if (inside.ends_with(" /")) inside.remove_suffix(2);
+    if (inside.ends_with('/')) inside.remove_suffix(1);
+    const std::string name = tagName(inside);
+    const bool nothingElse = inside.ends_with(name) && inside.size() <= name.size() + 1;
+    if (!nothingElse || !breaksLine(name)) return std::nullopt;
+    return Markup{kOpen.size() + end + kClose.size(), U'\n'};
+}
+
 std::optional<Markup> entityAt(std::string_view text) {
     constexpr std::array<std::pair<std::string_view, char32_t>, 8> kNames = {
         {{"shy", 0xAD},
@@ -122,6 +140,7 @@ std::optional<Markup> markupAt(std::string_view text, std::size_t at) {
         case '<':
             return tagAt(rest);
         case '&':
+            if (const auto tag = escapedTagAt(rest)) return tag;
             return entityAt(rest);
         case '\\':
             return escapeAt(rest);

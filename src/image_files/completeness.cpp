@@ -88,6 +88,7 @@ bool isWhole(ImageKind kind, Bytes bytes) {
         case ImageKind::Png:
             return isWholePng(bytes);
         case ImageKind::WebP:
+        case ImageKind::Svg:
             return true;
     }
     return true;

@@ -11,7 +11,7 @@
 namespace pantile::image_files {
 
 /// False if the file's own structure says that bytes are missing at its end. Formats whose decoder
-/// fails by itself on a cut file (WebP) are always true here.
+/// fails by itself on a cut file (WebP, SVG) are always true here.
 bool isWhole(ImageKind kind, std::span<const std::uint8_t> bytes);
 
 }  // namespace pantile::image_files

@@ -4,6 +4,8 @@
 #include <cstddef>
 #include <string_view>
 
+#include "image_files/svg_check.h"
+
 namespace pantile::image_files {
 namespace {
 
@@ -26,6 +28,7 @@ std::optional<ImageKind> imageKindOf(std::span<const std::uint8_t> bytes) {
     // "BM" alone begins many a text; the four reserved bytes of a bitmap's header are 0.
     if (hasSignature(bytes, "BM") && hasSignature(bytes, std::string_view("\0\0\0\0", 4), 6))
         return ImageKind::Bmp;
+    if (isSvg(bytes)) return ImageKind::Svg;
     return std::nullopt;
 }
 
@@ -41,6 +44,8 @@ const char* qtFormatName(ImageKind kind) {
             return "bmp";
         case ImageKind::WebP:
             return "webp";
+        case ImageKind::Svg:
+            return "svg";
     }
     return "";
 }

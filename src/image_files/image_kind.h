@@ -9,9 +9,9 @@
 namespace pantile::image_files {
 
 /// The kinds that Pantile reads. Kept short on purpose: each is one more reader of hostile bytes.
-enum class ImageKind { Png, Jpeg, Gif, Bmp, WebP };
+enum class ImageKind { Png, Jpeg, Gif, Bmp, WebP, Svg };
 
-/// By the signature at the start; nothing if it is none of them.
+/// By the signature at the start, or for SVG by the first element; nothing if it is none of them.
 std::optional<ImageKind> imageKindOf(std::span<const std::uint8_t> bytes);
 
 /// The word by which Qt's readers know the kind.

@@ -8,13 +8,16 @@
 
 #include <QBuffer>
 #include <QByteArray>
+#include <QColorTransform>
 #include <QImage>
 #include <QImageReader>
 
 #include "core/text.h"
+#include "image_files/colour_profile.h"
 #include "image_files/completeness.h"
 #include "image_files/image_kind.h"
 #include "image_files/png_table.h"
+#include "image_files/svg_check.h"
 
 namespace pantile::image_files {
 namespace {
@@ -23,7 +26,7 @@ using core::Error;
 using core::ErrorKind;
 using core::Result;
 
-constexpr const char* kFormatsHint = "use a PNG, JPEG, GIF, BMP or WebP picture";
+constexpr const char* kFormatsHint = "use a PNG, JPEG, GIF, BMP, WebP or SVG picture";
 constexpr const char* kSmallerHint = "scale the picture down before adding it";
 constexpr const char* kAgainHint = "get the picture again from where it came";
 
@@ -77,6 +80,26 @@ void limitDecoderMemory() {
         return true;
     }();
     static_cast<void>(kDone);
+}
+
+Result<void> setDrawnSize(QImageReader& reader, const QSize& announced, std::string_view name) {
+    if (announced.width() < 1 || announced.height() < 1) return damaged(name);
+    const QSize drawn = announced.scaled(kSvgSide, kSvgSide, Qt::KeepAspectRatio);
+    reader.setScaledSize(drawn.expandedTo({1, 1}));
+    return {};
+}
+
+// A form that Qt can apply a transform to: greys and tables become colours of their own.
+QImage inWholeColours(QImage image) {
+    const bool hasMore = image.depth() > 32 || image.format() == QImage::Format_Grayscale16;
+    return std::move(image).convertToFormat(hasMore ? QImage::Format_RGBA64
+                                                    : QImage::Format_ARGB32);
+}
+
+core::Rgba8 mapped(const QColorTransform& transform, const core::Rgba8& colour) {
+    const QRgb result = transform.map(qRgba(colour.r, colour.g, colour.b, colour.a));
+    return {static_cast<std::uint8_t>(qRed(result)), static_cast<std::uint8_t>(qGreen(result)),
+            static_cast<std::uint8_t>(qBlue(result)), colour.a};
 }
 
 core::Pixels pixelsOf(const QImage& image) {
@@ -198,6 +221,7 @@ Result<core::Picture> readImageBytes(std::span<const std::uint8_t> bytes, std::s
     const std::optional<ImageKind> kind = imageKindOf(bytes);
     if (!kind) return notAPicture(name);
     if (!isWhole(*kind, bytes)) return damaged(name);
+    if (*kind == ImageKind::Svg) PANTILE_RETURN_IF_ERROR(checkSvg(bytes, name));
 
     limitDecoderMemory();
     QByteArray raw = QByteArray::fromRawData(reinterpret_cast<const char*>(bytes.data()),
@@ -209,13 +233,23 @@ Result<core::Picture> readImageBytes(std::span<const std::uint8_t> bytes, std::s
     reader.setAutoTransform(true);
     if (!reader.canRead()) return readerError(reader, name);
     const QSize announced = reader.size();
-    if (announced.isValid()) PANTILE_RETURN_IF_ERROR(checkImageSize(announced, name));
-    const QImage image = reader.read();
+    if (*kind == ImageKind::Svg) {
+        PANTILE_RETURN_IF_ERROR(setDrawnSize(reader, announced, name));
+    } else if (announced.isValid()) {
+        PANTILE_RETURN_IF_ERROR(checkImageSize(announced, name));
+    }
+    QImage image = reader.read();
     if (image.isNull()) return readerError(reader, name);
     PANTILE_RETURN_IF_ERROR(checkImageSize(image.size(), name));
 
-    if (!storesIndices(*kind, bytes, image)) return core::Picture{pixelsOf(image), std::nullopt};
+    const QColorTransform toSrgb = transformToSrgb(*kind, bytes, image);
+    if (!storesIndices(*kind, bytes, image)) {
+        if (!toSrgb.isIdentity()) image = inWholeColours(std::move(image));
+        image.applyColorTransform(toSrgb);
+        return core::Picture{pixelsOf(image), std::nullopt};
+    }
     core::IndexedPixels indexed = indexedPixelsOf(*kind, bytes, image);
+    for (core::Rgba8& entry : indexed.table) entry = mapped(toSrgb, entry);
     core::Pixels pixels = pixelsOf(indexed, {image.width(), image.height()});
     return core::Picture{std::move(pixels), std::move(indexed)};
 }

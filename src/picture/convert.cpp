@@ -50,6 +50,7 @@ Result<void> checkOptions(const ConvertOptions& options) {
     if (!unlimited)
         PANTILE_RETURN_IF_ERROR(core::checkGridSize(options.target.width, options.target.height));
     PANTILE_RETURN_IF_ERROR(checkColours(options));
+    PANTILE_RETURN_IF_ERROR(checkAdjustments(options.adjustments));
     if (!(options.strength >= 0 && options.strength <= 1))
         return Error{ErrorKind::InvalidInput,
                      "the strength " + std::to_string(options.strength) + " is outside 0 to 1",
@@ -72,40 +73,49 @@ FreePaletteOptions freePaletteOptions(const ConvertOptions& options) {
             options.mergeWithin, options.dither == Dither::None ? 0 : options.strength};
 }
 
-Result<Converted> mapped(const CellColours& cells, core::Palette palette,
-                         const ConvertOptions& options, const core::Progress& progress) {
+// Whether an indexed picture may stay as it is.
+bool asItIs(const ConvertOptions& options) {
+    return options.pinned.empty() && options.mergeWithin == 0 &&
+           options.adjustments == Adjustments{} && !options.background;
+}
+
+Result<ConvertedPicture> mapped(CellColours cells, core::Palette palette,
+                                const ConvertOptions& options, const core::Progress& progress) {
     PANTILE_ASSIGN_OR_RETURN(std::vector<core::PaletteIndex> indices,
                              dithered(cells, palette, options.dither, options.strength, progress));
     PANTILE_ASSIGN_OR_RETURN(
         core::Grid grid,
         core::Grid::create(cells.size.width, cells.size.height, std::move(indices)));
-    return Converted{std::move(grid), std::move(palette)};
+    return ConvertedPicture{std::move(grid), std::move(palette), std::move(cells)};
+}
+
+CellColours withoutAlpha(const LinearPicture& picture, const ConvertOptions& options) {
+    if (options.background) return layOn(picture, *options.background);
+    if (options.palette && !options.palette->transparent())
+        return layOn(picture, options.palette->colours().front());
+    return cutByAlpha(picture, options.alphaThreshold);
 }
 
 }  // namespace
 
-Result<Converted> convertPicture(const core::Picture& picture, const ConvertOptions& options,
-                                 const core::Progress& progress) {
+Result<ConvertedPicture> convertPicture(const core::Picture& picture, const ConvertOptions& options,
+                                        const core::Progress& progress) {
     PANTILE_RETURN_IF_ERROR(checkPicture(picture));
     PANTILE_RETURN_IF_ERROR(checkOptions(options));
     if (options.fit == Fit::Exact) {
         PANTILE_RETURN_IF_ERROR(checkExactFit(picture.pixels.size, options.target));
-        const bool asItIs = options.pinned.empty() && options.mergeWithin == 0;
-        std::optional<Converted> kept = asItIs ? keptIndexed(picture) : std::nullopt;
+        std::optional<Converted> kept = asItIs(options) ? keptIndexed(picture) : std::nullopt;
         if (kept && (!options.palette || *options.palette == kept->palette))
-            return *std::move(kept);
+            return ConvertedPicture{std::move(kept->grid), std::move(kept->palette), {}};
     }
-    const Framing framing = frame(picture.pixels.size, options.target, options.fit);
-    PANTILE_ASSIGN_OR_RETURN(const LinearPicture scaled,
+    const Framing framing = frame(picture.pixels.size, options.target, options.fit, options.anchor);
+    PANTILE_ASSIGN_OR_RETURN(LinearPicture scaled,
                              resample(picture.pixels, framing, options.scale, progress));
-    if (options.palette && !options.palette->transparent())
-        return mapped(layOn(scaled, options.palette->colours().front()), *options.palette, options,
-                      progress);
-    const CellColours cells = cutByAlpha(scaled, options.alphaThreshold);
-    if (options.palette) return mapped(cells, *options.palette, options, progress);
+    CellColours cells = withoutAlpha(adjusted(std::move(scaled), options.adjustments), options);
+    if (options.palette) return mapped(std::move(cells), *options.palette, options, progress);
     PANTILE_ASSIGN_OR_RETURN(core::Palette palette,
                              freePalette(cells, freePaletteOptions(options), progress));
-    return mapped(cells, std::move(palette), options, progress);
+    return mapped(std::move(cells), std::move(palette), options, progress);
 }
 
 }  // namespace pantile::picture

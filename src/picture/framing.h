@@ -10,10 +10,24 @@
 namespace pantile::picture {
 
 enum class Fit {
-    Cover,    ///< Fills the target; what sticks out is cut off evenly at both sides.
+    Cover,    ///< Fills the target; what sticks out is cut off.
     Contain,  ///< Shows the whole picture; what is left of the target stays unpainted.
     Stretch,  ///< The whole picture onto the whole target.
     Exact,    ///< One pixel is one cell.
+};
+
+/// Which part of a picture stays where Fit::Cover cuts, and where Fit::Contain puts it: row by row
+/// from the top left.
+enum class Anchor {
+    TopLeft,
+    Top,
+    TopRight,
+    Left,
+    Centre,
+    Right,
+    BottomLeft,
+    Bottom,
+    BottomRight,
 };
 
 /// How cells divide one side of a picture: cell i reaches from edge(i) to edge(i + 1).
@@ -38,7 +52,8 @@ struct Framing {
     core::Size target;
 };
 
-/// All sides must be at least 1. Under Fit::Exact the target is the picture's own size.
-Framing frame(core::Size picture, core::Size target, Fit fit);
+/// All sides must be at least 1. Under Fit::Exact the target is the picture's own size, and under
+/// that and Fit::Stretch there is nothing to anchor.
+Framing frame(core::Size picture, core::Size target, Fit fit, Anchor anchor = Anchor::Centre);
 
 }  // namespace pantile::picture

@@ -1,8 +1,10 @@
 #include "picture/resample.h"
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
+
+#include "picture/lanczos.h"
+#include "picture/light_sum.h"
 
 namespace pantile::picture {
 namespace {
@@ -10,38 +12,6 @@ namespace {
 using core::Error;
 using core::ErrorKind;
 using core::Result;
-
-// A weighted sum of pixels; colours are multiplied by alpha, so that what is invisible has no say.
-struct Sum {
-    double r = 0;
-    double g = 0;
-    double b = 0;
-    double alpha = 0;
-
-    void add(const Sum& other, double weight) {
-        r += weight * other.r;
-        g += weight * other.g;
-        b += weight * other.b;
-        alpha += weight * other.alpha;
-    }
-};
-
-class LightTable {
-public:
-    LightTable() {
-        for (std::size_t i = 0; i < m_light.size(); ++i)
-            m_light[i] = core::srgb8ToLinear(static_cast<std::uint8_t>(i));
-    }
-
-    Sum weighted(const core::Rgba8& pixel) const {
-        const double alpha = pixel.a;  // 0..255: the scale falls out of every quotient but alpha's
-        return {alpha * m_light[pixel.r], alpha * m_light[pixel.g], alpha * m_light[pixel.b],
-                alpha};
-    }
-
-private:
-    std::array<double, 256> m_light{};
-};
 
 // The pixels that touch cell `cell`, and how much of each lies in it, in units of 1/denominator.
 template <typename Use>
@@ -60,11 +30,6 @@ int pixelUnderCentre(const AxisSpan& span, int cell) {
     return static_cast<int>((span.edge(cell) + span.edge(cell + 1)) / (2 * span.denominator));
 }
 
-LinearPixel pixelOf(const Sum& sum, double weight) {
-    if (!(sum.alpha > 0)) return {};
-    return {{sum.r / sum.alpha, sum.g / sum.alpha, sum.b / sum.alpha}, sum.alpha / (255 * weight)};
-}
-
 // Averages rows one after the other and remembers the last one, which the next cell may share.
 class AreaScaler {
 public:
@@ -74,7 +39,7 @@ public:
           m_row(static_cast<std::size_t>(framing.painted.width)) {}
 
     std::vector<LinearPixel> cellsOfRow(int row) {
-        std::vector<Sum> sums(m_row.size());
+        std::vector<LightSum> sums(m_row.size());
         forEachPixelUnder(m_framing.rows, row, [&](int y, double weight) {
             averageRow(y);
             for (std::size_t x = 0; x < sums.size(); ++x) sums[x].add(m_row[x], weight);
@@ -83,7 +48,7 @@ public:
             static_cast<double>(m_framing.rows.step) * static_cast<double>(m_framing.columns.step);
         std::vector<LinearPixel> cells;
         cells.reserve(sums.size());
-        for (const Sum& sum : sums) cells.push_back(pixelOf(sum, weight));
+        for (const LightSum& sum : sums) cells.push_back(sum.mean(weight));
         return cells;
     }
 
@@ -92,7 +57,7 @@ private:
         if (y == m_rowNumber) return;
         m_rowNumber = y;
         for (int cell = 0; cell < m_framing.painted.width; ++cell) {
-            Sum sum;
+            LightSum sum;
             forEachPixelUnder(m_framing.columns, cell, [&](int x, double weight) {
                 sum.add(m_light.weighted(m_pixels.at(x, y)), weight);
             });
@@ -103,7 +68,7 @@ private:
     const core::Pixels& m_pixels;
     const Framing& m_framing;
     LightTable m_light;
-    std::vector<Sum> m_row;
+    std::vector<LightSum> m_row;
     int m_rowNumber = -1;
 };
 
@@ -150,7 +115,14 @@ Result<LinearPicture> scaled(Scaler scaler, const Framing& framing,
 
 Result<LinearPicture> resample(const core::Pixels& pixels, const Framing& framing, Scale scale,
                                const core::Progress& progress) {
-    if (scale == Scale::Area) return scaled(AreaScaler(pixels, framing), framing, progress);
+    switch (scale) {
+        case Scale::Area:
+            return scaled(AreaScaler(pixels, framing), framing, progress);
+        case Scale::Lanczos:
+            return lanczosScaled(pixels, framing, progress);
+        case Scale::Nearest:
+            break;
+    }
     return scaled(NearestScaler(pixels, framing), framing, progress);
 }
 

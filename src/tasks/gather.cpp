@@ -8,6 +8,7 @@
 #include "tasks/collect_files.h"
 #include "tasks/drawing_estimate.h"
 #include "tasks/files.h"
+#include "tasks/in_order.h"
 #include "tasks/share_codes.h"
 
 namespace pantile::tasks {
@@ -33,6 +34,17 @@ struct Gathering {
 struct Item {
     FoundFile file;
     const std::string* bytes = nullptr;
+
+    std::string path() const { return file.path.string(); }
+
+    std::string name() const { return file.path.filename().string(); }
+};
+
+// What of an item can be done beside other items, without the library.
+struct Prepared {
+    std::string fileBytes;                         // Unless the item brought its own.
+    std::optional<Result<Recognised>> recognised;  // Of pictures and of files that cannot be read.
+    std::optional<catalogue::Estimate> estimate;   // Of a picture's texture.
 };
 
 Result<void> checkWords(const GatherOptions& options) {
@@ -62,9 +74,17 @@ core::TextureText wordsFor(const core::Texture& texture, bool fromCode, const st
     return text;
 }
 
+// A texture that fits no canvas is kept all the same; it just has no figures.
+std::optional<catalogue::Estimate> estimateOf(const core::Texture& texture,
+                                              const DrawingDefaults& defaults) {
+    const auto estimate = estimateDrawing(texture, defaults);
+    return estimate ? std::optional(*estimate) : std::nullopt;
+}
+
 // Stores one texture with its shelf and its costs as one change.
 Result<void> store(Gathering& gathering, const core::Texture& texture, const std::string& path,
-                   const std::vector<std::string>& repairs) {
+                   const std::vector<std::string>& repairs,
+                   const std::optional<catalogue::Estimate>& estimate) {
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, gathering.library.begin());
     PANTILE_ASSIGN_OR_RETURN(const catalogue::AddedTexture added,
                              catalogue::addTexture(gathering.library, texture));
@@ -78,8 +98,7 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
         PANTILE_RETURN_IF_ERROR(catalogue::putOnShelf(gathering.library, std::span(&added.id, 1),
                                                       gathering.options.shelf));
     }
-    // A texture that fits no canvas is kept all the same; it just has no figures.
-    if (const auto estimate = estimateDrawing(texture, gathering.defaults)) {
+    if (estimate) {
         PANTILE_RETURN_IF_ERROR(catalogue::setEstimate(gathering.library, added.id, *estimate));
     }
     PANTILE_RETURN_IF_ERROR(transaction.commit());
@@ -94,6 +113,7 @@ void refuse(Gathering& gathering, const std::string& path, Error error) {
 }
 
 Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
+                             const std::optional<catalogue::Estimate>& estimate,
                              const std::string& path) {
     const std::string name = std::filesystem::path(path).filename().string();
     for (const auto& [texture, repairs] : recognised.textures) {
@@ -103,7 +123,9 @@ Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
             refuse(gathering, path, withWords.error());
             continue;
         }
-        PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path, repairs));
+        PANTILE_RETURN_IF_ERROR(
+            store(gathering, *withWords, path, repairs,
+                  estimate ? estimate : estimateOf(texture, gathering.defaults)));
     }
     for (const codec::DamagedCode& damaged : recognised.damaged) {
         const bool newer = !damaged.text.empty();
@@ -117,26 +139,43 @@ Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
     return {};
 }
 
-Result<void> gatherOne(Gathering& gathering, const Item& item, const core::Progress& progress) {
-    const std::string path = item.file.path.string();
-    std::string fileBytes;
+Prepared prepare(const Gathering& gathering, const Item& item, const std::stop_token& stop) {
+    Prepared prepared;
     if (item.bytes == nullptr) {
         auto read = readFile(item.file.path, kMaxInputBytes);
         if (!read) {
-            refuse(gathering, path, read.error());
-            return {};
+            prepared.recognised = read.error();
+            return prepared;
         }
-        fileBytes = *std::move(read);
+        prepared.fileBytes = *std::move(read);
     }
-    const std::string& bytes = item.bytes != nullptr ? *item.bytes : fileBytes;
-    const auto recognised = recognise(item.file.path.filename().string(), bytes, gathering.pictures,
-                                      gathering.paletteLookup, progress);
+    const std::string& bytes = item.bytes != nullptr ? *item.bytes : prepared.fileBytes;
+    // Codes may stand for palettes of the library, those of files before them too.
+    if (!isPicture(bytes)) return prepared;
+    auto recognised = recognise(item.name(), bytes, gathering.pictures, nullptr, {stop, {}});
+    if (recognised) {
+        const core::Texture& texture = recognised->textures.front().texture;
+        prepared.estimate = estimateOf(texture, gathering.defaults);
+    }
+    prepared.recognised = std::move(recognised);
+    return prepared;
+}
+
+Result<void> gatherOne(Gathering& gathering, const Item& item, const Prepared& prepared,
+                       const std::stop_token& stop) {
+    const std::string path = item.path();
+    const auto recognised =
+        prepared.recognised
+            ? *prepared.recognised
+            : recognise(item.name(), item.bytes != nullptr ? *item.bytes : prepared.fileBytes,
+                        gathering.pictures, gathering.paletteLookup, {stop, {}});
     if (!recognised) {
         if (recognised.error().kind == ErrorKind::Cancelled) return recognised.error();
         refuse(gathering, path, recognised.error());
         return {};
     }
-    if (!recognised->foreign) return storeRecognised(gathering, *recognised, path);
+    if (!recognised->foreign)
+        return storeRecognised(gathering, *recognised, prepared.estimate, path);
     if (item.file.insideFolder) {
         ++gathering.report.passedOver;
     } else {
@@ -146,6 +185,12 @@ Result<void> gatherOne(Gathering& gathering, const Item& item, const core::Progr
                 "in it"});
     }
     return {};
+}
+
+Error stoppedAfter(std::int64_t done, std::int64_t total) {
+    return {ErrorKind::Cancelled,
+            "stopped after " + std::to_string(done) + " of " + std::to_string(total) + " files",
+            "what was added stays; the same command again adds the rest"};
 }
 
 std::vector<Item> itemsOf(const std::vector<GatherInput>& inputs, Gathering& gathering) {
@@ -180,17 +225,17 @@ Result<GatherReport> gather(catalogue::Library& library, const std::vector<Gathe
 
     const std::vector<Item> items = itemsOf(inputs, gathering);
     const auto total = static_cast<std::int64_t>(items.size());
-    for (std::int64_t done = 0; done < total; ++done) {
-        const Item& item = items[static_cast<std::size_t>(done)];
-        if (progress.stopRequested()) {
-            return Error{
-                ErrorKind::Cancelled,
-                "stopped after " + std::to_string(done) + " of " + std::to_string(total) + " files",
-                "what was added stays; the same command again adds the rest"};
-        }
-        progress.tell(done, total, item.file.path.filename().string());
-        PANTILE_RETURN_IF_ERROR(gatherOne(gathering, item, {progress.stop, {}}));
-    }
+    const auto itemAt = [&](std::int64_t i) -> const Item& {
+        return items[static_cast<std::size_t>(i)];
+    };
+    const auto work = [&](std::int64_t i) { return prepare(gathering, itemAt(i), progress.stop); };
+    const auto take = [&](std::int64_t done, const Prepared& prepared) -> Result<void> {
+        progress.tell(done, total, itemAt(done).name());
+        if (progress.stopRequested()) return stoppedAfter(done, total);
+        return gatherOne(gathering, itemAt(done), prepared, progress.stop);
+    };
+    progress.tell(0, total, "");
+    PANTILE_RETURN_IF_ERROR(inOrder<Prepared>(total, work, take));
     progress.tell(total, total, "");
     return std::move(gathering.report);
 }

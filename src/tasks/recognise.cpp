@@ -67,7 +67,7 @@ Result<core::Texture> textureFromPicture(core::Picture source, const std::string
     const int colourLimit = options.colours == 0 ? core::kMaxPaletteColours : options.colours;
     const bool tooMany = source.indexed && std::ssize(source.indexed->table) > colourLimit;
     if (tooMany) source.indexed.reset();
-    PANTILE_ASSIGN_OR_RETURN(picture::Converted converted,
+    PANTILE_ASSIGN_OR_RETURN(picture::ConvertedPicture converted,
                              picture::convertPicture(source, options, progress));
     core::TextureText text;
     text.title = title;
@@ -94,6 +94,10 @@ Result<core::Texture> textureFromCsv(std::string_view bytes, const std::string& 
     return core::Texture::create(std::move(csv.grid), std::move(*csv.palette), std::move(text));
 }
 
+std::span<const std::uint8_t> bytesOf(std::string_view text) {
+    return {reinterpret_cast<const std::uint8_t*>(text.data()), text.size()};
+}
+
 bool isText(std::string_view bytes) {
     return bytes.find('\0') == std::string_view::npos;
 }
@@ -107,15 +111,19 @@ std::string titleFromFileName(const std::filesystem::path& path) {
     return core::cleanedText(stem, kTitleRule);
 }
 
+bool isPicture(std::string_view bytes) {
+    return image_files::imageKindOf(bytesOf(bytes)).has_value();
+}
+
 Result<Recognised> recognise(std::string_view name, std::string_view bytes,
                              const PictureSettings& settings,
                              const codec::PaletteLookup& paletteLookup,
                              const core::Progress& progress) {
     const std::string title = titleFromFileName(name);
-    const std::span raw(reinterpret_cast<const std::uint8_t*>(bytes.data()), bytes.size());
     Recognised recognised;
-    if (image_files::imageKindOf(raw)) {
-        PANTILE_ASSIGN_OR_RETURN(core::Picture source, image_files::readImageBytes(raw, name));
+    if (isPicture(bytes)) {
+        PANTILE_ASSIGN_OR_RETURN(core::Picture source,
+                                 image_files::readImageBytes(bytesOf(bytes), name));
         auto texture = textureFromPicture(std::move(source), title, settings, progress);
         if (!texture) return texture.error().at(name);
         recognised.textures.push_back({*std::move(texture), {}});

@@ -44,6 +44,9 @@ struct Recognised {
     bool foreign = false;  ///< Neither picture nor grid nor code: nothing that concerns us.
 };
 
+/// Whether recognise() will take the bytes for a picture.
+bool isPicture(std::string_view bytes);
+
 /// `name` (of the file) becomes the title of a picture or grid that has none of its own.
 /// Errors: as reading a picture, a grid or converting does, the name in front.
 core::Result<Recognised> recognise(std::string_view name, std::string_view bytes,

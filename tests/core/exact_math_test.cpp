@@ -1,6 +1,7 @@
 #include "core/exact_math.h"
 
 #include <cmath>
+#include <numbers>
 
 #include <gtest/gtest.h>
 
@@ -21,6 +22,26 @@ TEST(ExactMath, FifthRootAgreesWithTheLibrary) {
     for (double value = 1e-12; value < 1e6; value *= 1.01) {
         EXPECT_NEAR(fifthRoot(value) / std::pow(value, 0.2), 1, kTolerance) << value;
     }
+}
+
+TEST(ExactMath, PowersAgreeWithTheLibrary) {
+    for (double base = 1e-9; base < 1e3; base *= 1.07) {
+        for (const double exponent : {0.1, 0.4545, 1.0, 2.2, 7.5})
+            EXPECT_NEAR(power(base, exponent) / std::pow(base, exponent), 1, 1e-13) << base;
+    }
+    EXPECT_EQ(power(0, 2.2), 0);
+    EXPECT_EQ(power(1, 2.2), 1);
+}
+
+TEST(ExactMath, SinesAgreeWithTheLibrary) {
+    for (double x = -3; x <= 3; x += 0.013) {
+        // Of more digits than ours, so that pi's own rounding plays no part.
+        const long double wanted = std::sin(std::numbers::pi_v<long double> * x);
+        EXPECT_NEAR(sinPi(x), static_cast<double>(wanted), 1e-15) << x;
+    }
+    EXPECT_EQ(sinPi(5), 0);
+    EXPECT_DOUBLE_EQ(sinPi(0.5), 1);
+    EXPECT_DOUBLE_EQ(sinPi(1.5), -1);
 }
 
 TEST(ExactMath, RootsOfWholePowersAreRight) {

@@ -23,12 +23,16 @@ TEST(ImageKind, IsKnownByTheSignatureAlone) {
     EXPECT_EQ(imageKindOf(bytesOf(std::string_view("BM1234\0\0\0\0data", 14))), ImageKind::Bmp);
 }
 
+TEST(ImageKind, IsSvgByTheFirstElement) {
+    EXPECT_EQ(imageKindOf(bytesOf("<svg xmlns='http://www.w3.org/2000/svg'/>")), ImageKind::Svg);
+}
+
 TEST(ImageKind, IsNothingForOtherBytes) {
     EXPECT_EQ(imageKindOf({}), std::nullopt);
     EXPECT_EQ(imageKindOf(bytesOf("\x89PNG\r\n")), std::nullopt) << "a signature cut short";
     EXPECT_EQ(imageKindOf(bytesOf("BMX is a word that text can begin with")), std::nullopt);
     EXPECT_EQ(imageKindOf(bytesOf("RIFF1234WAVEfmt ")), std::nullopt);
-    EXPECT_EQ(imageKindOf(bytesOf("<svg xmlns='http://www.w3.org/2000/svg'/>")), std::nullopt);
+    EXPECT_EQ(imageKindOf(bytesOf("<p>a page with <svg></svg> in it")), std::nullopt);
 }
 
 TEST(ImageKind, TellsIndexedPngByItsColourType) {

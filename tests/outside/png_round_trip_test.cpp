@@ -5,10 +5,8 @@
 #include <algorithm>
 #include <array>
 #include <cstdio>
-#include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <memory>
 #include <set>
 #include <string>
 #include <vector>
@@ -17,6 +15,7 @@
 
 #include "image_files/read_image.h"
 #include "image_files/write_png.h"
+#include "outside/run_program.h"
 #include "picture/convert.h"
 #include "support/matchers.h"
 #include "support/temporary_folder.h"
@@ -27,40 +26,12 @@ namespace {
 namespace fs = std::filesystem;
 
 using Bytes = std::vector<std::uint8_t>;
+using tests::inQuotes;
 using tests::isOk;
-
-struct Outcome {
-    std::string output;
-    int status = -1;
-};
-
-Outcome run(const std::string& command) {
-    const auto close = [](FILE* pipe) { return pipe == nullptr ? -1 : pclose(pipe); };
-    FILE* pipe = popen(command.c_str(), "r");
-    if (pipe == nullptr) return {};
-    Outcome result;
-    std::array<char, 65536> block{};
-    for (std::size_t count = 0; (count = fread(block.data(), 1, block.size(), pipe)) > 0;)
-        result.output.append(block.data(), count);
-    result.status = close(pipe);
-    return result;
-}
-
-std::string inQuotes(const std::string& text) {
-    return "'" + text + "'";  // the names here hold no quotes
-}
-
-// A Python that has Pillow; the one first on the path need not be Debian's.
-std::string pythonWithPillow() {
-    for (const char* python : {"/usr/bin/python3", "python3"}) {
-        if (run(std::string(python) + " -c 'import PIL' 2>/dev/null").status == 0) return python;
-    }
-    return {};
-}
-
-std::string script(const std::string& name) {
-    return inQuotes(std::string(PANTILE_SOURCE_DIR) + "/tests/outside/" + name);
-}
+using tests::Outcome;
+using tests::pythonWithPillow;
+using tests::run;
+using tests::script;
 
 std::vector<fs::path> pngsUnder(const fs::path& folder) {
     std::vector<fs::path> paths;

@@ -1,5 +1,7 @@
 #include "picture/framing.h"
 
+#include <array>
+
 #include <gtest/gtest.h>
 
 namespace pantile::picture {
@@ -58,12 +60,74 @@ TEST(Framing, ExactIsThePictureItself) {
     EXPECT_EQ(framing.columns, (AxisSpan{0, 9, 9}));
 }
 
+TEST(Framing, CoverKeepsTheAnchoredPart) {
+    // Of 100x50 a square of 50 is shown: columns 0 to 49, 25 to 74, or 50 to 99.
+    const auto firstColumn = [](Anchor anchor) {
+        const AxisSpan columns = frame({100, 50}, {10, 10}, Fit::Cover, anchor).columns;
+        EXPECT_EQ(columns.edge(10) - columns.edge(0), 50 * columns.denominator);
+        return columns.edge(0) / columns.denominator;
+    };
+    for (const Anchor left : {Anchor::TopLeft, Anchor::Left, Anchor::BottomLeft})
+        EXPECT_EQ(firstColumn(left), 0);
+    for (const Anchor middle : {Anchor::Top, Anchor::Centre, Anchor::Bottom})
+        EXPECT_EQ(firstColumn(middle), 25);
+    for (const Anchor right : {Anchor::TopRight, Anchor::Right, Anchor::BottomRight})
+        EXPECT_EQ(firstColumn(right), 50);
+    const AxisSpan rows = frame({50, 100}, {10, 10}, Fit::Cover, Anchor::BottomLeft).rows;
+    EXPECT_EQ(rows.edge(0), 50 * rows.denominator);
+}
+
+TEST(Framing, ContainPutsThePictureAtTheAnchor) {
+    const auto offset = [](Anchor anchor) {
+        return frame({100, 50}, {16, 13}, Fit::Contain, anchor).offset;  // 16x8 cells are painted
+    };
+    EXPECT_EQ(offset(Anchor::TopRight), (Point{0, 0}));
+    EXPECT_EQ(offset(Anchor::Left), (Point{0, 2}));
+    EXPECT_EQ(offset(Anchor::BottomLeft), (Point{0, 5}));
+    const auto high = [](Anchor anchor) {
+        return frame({50, 100}, {13, 16}, Fit::Contain, anchor).offset;
+    };
+    EXPECT_EQ(high(Anchor::BottomLeft), (Point{0, 0}));
+    EXPECT_EQ(high(Anchor::Bottom), (Point{2, 0}));
+    EXPECT_EQ(high(Anchor::Right), (Point{5, 0}));
+}
+
+TEST(Framing, StretchAndExactHaveNothingToAnchor) {
+    for (const Fit fit : {Fit::Stretch, Fit::Exact}) {
+        const Framing centred = frame({9, 4}, {5, 6}, fit);
+        const Framing cornered = frame({9, 4}, {5, 6}, fit, Anchor::BottomRight);
+        EXPECT_EQ(cornered.columns, centred.columns);
+        EXPECT_EQ(cornered.rows, centred.rows);
+        EXPECT_EQ(cornered.offset, centred.offset);
+    }
+}
+
+TEST(Framing, OppositeAnchorsMirrorEachOther) {
+    for (int width = 1; width <= 20; ++width) {
+        for (int height = 1; height <= 20; ++height) {
+            const AxisSpan first =
+                frame({width, height}, {5, 3}, Fit::Cover, Anchor::TopLeft).columns;
+            const AxisSpan last =
+                frame({width, height}, {5, 3}, Fit::Cover, Anchor::BottomRight).columns;
+            EXPECT_EQ(first.edge(0), 0);
+            EXPECT_EQ(last.edge(5), width * last.denominator);
+            EXPECT_EQ(first.denominator, last.denominator);
+            EXPECT_EQ(first.edge(5), last.edge(5) - last.edge(0));
+        }
+    }
+}
+
 TEST(Framing, NeverReachesOutsideThePicture) {
     for (int width = 1; width <= 20; ++width) {
         for (int height = 1; height <= 20; ++height) {
             for (const Size target : {Size{1, 1}, Size{3, 7}, Size{16, 5}, Size{64, 64}}) {
-                for (const Fit fit : {Fit::Cover, Fit::Contain, Fit::Stretch}) {
-                    const Framing framing = frame({width, height}, target, fit);
+                for (int which = 0; which < 27; ++which) {
+                    const Fit fit = std::array{Fit::Cover, Fit::Contain, Fit::Stretch}.at(
+                        static_cast<std::size_t>(which) % 3);
+                    const Framing framing =
+                        frame({width, height}, target, fit, static_cast<Anchor>(which / 3));
+                    EXPECT_GE(framing.offset.x, 0);
+                    EXPECT_GE(framing.offset.y, 0);
                     EXPECT_GE(framing.columns.edge(0), 0);
                     EXPECT_GE(framing.rows.edge(0), 0);
                     EXPECT_LE(framing.columns.edge(framing.painted.width),

@@ -2,8 +2,8 @@
 
 build_packages=(g++ cmake ninja-build qt6-base-dev libgl1-mesa-dev libsqlite3-dev zlib1g-dev
                 libgtest-dev libgmock-dev)
-# qt6-image-formats-plugins reads WebP.
-program_packages=(qt6-image-formats-plugins fonts-dejavu-core)
+# qt6-image-formats-plugins reads WebP, libqt6svg6 SVG.
+program_packages=(qt6-image-formats-plugins libqt6svg6 fonts-dejavu-core)
 test_packages=(imagemagick python3 python3-pil minetest-data clang-format-14)
 fuzz_packages=(clang-14 libclang-rt-14-dev)
 

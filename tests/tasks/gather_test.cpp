@@ -233,6 +233,29 @@ TEST_F(Gather, StopsBetweenTwoFilesAndKeepsWhatIsDone) {
     EXPECT_LE(textureCount(), 2);
 }
 
+TEST_F(Gather, TakesManyPicturesInTheirOrder) {
+    std::vector<std::string> names;
+    std::vector<std::string> paths;
+    for (int i = 10; i < 50; ++i) {
+        names.push_back("kelp " + std::to_string(i));
+        paths.push_back(writePng(names.back() + ".png", texture(i)));
+    }
+    std::int64_t told = -1;
+    const core::Progress progress{{}, [&](std::int64_t done, std::int64_t total, std::string_view) {
+                                      EXPECT_GE(done, told);
+                                      EXPECT_EQ(total, 40);
+                                      told = done;
+                                  }};
+    std::vector<GatherInput> inputs;
+    for (const std::string& each : paths) inputs.push_back({each, std::nullopt});
+    const auto report = gather(m_library, inputs, {}, progress);
+    ASSERT_THAT(report, isOk());
+    std::vector<std::string> titles;
+    for (const GatheredTexture& texture : report->added) titles.push_back(texture.title);
+    EXPECT_EQ(titles, names);
+    EXPECT_EQ(told, 40);
+}
+
 TEST_F(Gather, NotesWhatDrawingCosts) {
     const core::TextureId id = gatherAll({writePng("a.png", texture(1, 16))}).added[0].id;
     const auto record = catalogue::readTexture(m_library, id);
