@@ -55,6 +55,7 @@ Result<Arguments> Arguments::parse(std::span<const std::string> words,
                 return Error{ErrorKind::Usage, std::string(name) + " takes no value",
                              "write " + std::string(name) + " alone"};
             }
+            arguments.m_inOrder.push_back({option->name, {}});
             continue;
         }
         if (option->kind == OptionKind::Value && !values.empty()) {
@@ -68,6 +69,7 @@ Result<Arguments> Arguments::parse(std::span<const std::string> words,
             return Error{ErrorKind::Usage, std::string(name) + " needs a value",
                          "write " + std::string(name) + " " + std::string(option->placeholder)};
         }
+        arguments.m_inOrder.push_back({option->name, values.back()});
     }
     return arguments;
 }

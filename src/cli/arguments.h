@@ -28,6 +28,12 @@ struct OptionSpec {
     std::string_view help;         ///< One line.
 };
 
+/// An option with its value (empty for a flag), as it stood among the words.
+struct GivenOption {
+    std::string_view name;  ///< From the OptionSpec.
+    std::string value;
+};
+
 class Arguments {
 public:
     /// Reads `words` against `options`. Everything that does not begin with "--" is positional, and
@@ -44,6 +50,9 @@ public:
     std::optional<std::string> value(std::string_view option) const;
     std::vector<std::string> values(std::string_view option) const;
 
+    /// All options in the order in which they were given.
+    const std::vector<GivenOption>& inOrder() const { return m_inOrder; }
+
     /// The option's value as a whole number in least..most. Errors: Usage.
     core::Result<std::optional<long long>> number(std::string_view option, long long least,
                                                   long long most) const;
@@ -58,6 +67,7 @@ public:
 
 private:
     std::vector<std::string> m_positional;
+    std::vector<GivenOption> m_inOrder;
     std::map<std::string, std::vector<std::string>, std::less<>> m_values;
 };
 

@@ -7,7 +7,7 @@ constexpr int kNoComponent = -1;
 
 }  // namespace
 
-Components::Components(const core::Grid& grid, Ways ways)
+Components::Components(const core::Grid& grid, Neighbours neighbours)
     : m_labels(grid.cellCount(), kNoComponent) {
     const auto cells = grid.cells();
     m_cells.reserve(cells.size());
@@ -24,7 +24,7 @@ Components::Components(const core::Grid& grid, Ways ways)
         };
         take(first);
         for (auto next = static_cast<std::size_t>(m_starts.back()); next < m_cells.size(); ++next)
-            visitCellsBeside(grid.size(), m_cells[next], ways, take);
+            visitCellsBeside(grid.size(), m_cells[next], neighbours, take);
     }
     m_starts.push_back(static_cast<int>(m_cells.size()));
 }

@@ -7,24 +7,20 @@
 #include <vector>
 
 #include "core/grid.h"
+#include "picture/neighbours.h"
 
 namespace pantile::picture {
-
-enum class Ways {
-    Four,   ///< Cells hang together over their sides.
-    Eight,  ///< Over their corners too.
-};
 
 /// Calls visit(neighbour) for the cells beside `cell` that lie on the grid; edges do not wrap.
 /// Shape: cells as offsets in reading order.
 template <typename Visit>
-void visitCellsBeside(core::Size size, int cell, Ways ways, Visit visit) {
+void visitCellsBeside(core::Size size, int cell, Neighbours neighbours, Visit visit) {
     const int x = cell % size.width;
     const int y = cell / size.width;
     for (int dy = -1; dy <= 1; ++dy) {
         for (int dx = -1; dx <= 1; ++dx) {
             const bool corner = dx != 0 && dy != 0;
-            if ((dx == 0 && dy == 0) || (corner && ways == Ways::Four)) continue;
+            if ((dx == 0 && dy == 0) || (corner && neighbours == Neighbours::Four)) continue;
             const bool onGrid =
                 x + dx >= 0 && x + dx < size.width && y + dy >= 0 && y + dy < size.height;
             if (onGrid) visit(cell + dy * size.width + dx);
@@ -35,7 +31,7 @@ void visitCellsBeside(core::Size size, int cell, Ways ways, Visit visit) {
 /// All components of a grid, numbered in the order of their first cells in reading order.
 class Components {
 public:
-    Components(const core::Grid& grid, Ways ways);
+    Components(const core::Grid& grid, Neighbours neighbours);
 
     int count() const { return static_cast<int>(m_starts.size()) - 1; }
 

@@ -73,19 +73,20 @@ FreePaletteOptions freePaletteOptions(const ConvertOptions& options) {
             options.mergeWithin, options.dither == Dither::None ? 0 : options.strength};
 }
 
-Result<Converted> mapped(const CellColours& cells, core::Palette palette,
-                         const ConvertOptions& options, const core::Progress& progress) {
+// Whether an indexed picture may stay as it is.
+bool asItIs(const ConvertOptions& options) {
+    return options.pinned.empty() && options.mergeWithin == 0 &&
+           options.adjustments == Adjustments{} && !options.background;
+}
+
+Result<ConvertedPicture> mapped(CellColours cells, core::Palette palette,
+                                const ConvertOptions& options, const core::Progress& progress) {
     PANTILE_ASSIGN_OR_RETURN(std::vector<core::PaletteIndex> indices,
                              dithered(cells, palette, options.dither, options.strength, progress));
     PANTILE_ASSIGN_OR_RETURN(
         core::Grid grid,
         core::Grid::create(cells.size.width, cells.size.height, std::move(indices)));
-    return Converted{std::move(grid), std::move(palette)};
-}
-
-bool changesNothing(const ConvertOptions& options) {
-    return options.adjustments == Adjustments{} && !options.background && options.pinned.empty() &&
-           options.mergeWithin == 0;
+    return ConvertedPicture{std::move(grid), std::move(palette), std::move(cells)};
 }
 
 CellColours withoutAlpha(const LinearPicture& picture, const ConvertOptions& options) {
@@ -97,26 +98,24 @@ CellColours withoutAlpha(const LinearPicture& picture, const ConvertOptions& opt
 
 }  // namespace
 
-Result<Converted> convertPicture(const core::Picture& picture, const ConvertOptions& options,
-                                 const core::Progress& progress) {
+Result<ConvertedPicture> convertPicture(const core::Picture& picture, const ConvertOptions& options,
+                                        const core::Progress& progress) {
     PANTILE_RETURN_IF_ERROR(checkPicture(picture));
     PANTILE_RETURN_IF_ERROR(checkOptions(options));
     if (options.fit == Fit::Exact) {
         PANTILE_RETURN_IF_ERROR(checkExactFit(picture.pixels.size, options.target));
-        std::optional<Converted> kept =
-            changesNothing(options) ? keptIndexed(picture) : std::nullopt;
+        std::optional<Converted> kept = asItIs(options) ? keptIndexed(picture) : std::nullopt;
         if (kept && (!options.palette || *options.palette == kept->palette))
-            return *std::move(kept);
+            return ConvertedPicture{std::move(kept->grid), std::move(kept->palette), {}};
     }
     const Framing framing = frame(picture.pixels.size, options.target, options.fit, options.anchor);
     PANTILE_ASSIGN_OR_RETURN(LinearPicture scaled,
                              resample(picture.pixels, framing, options.scale, progress));
-    const CellColours cells =
-        withoutAlpha(adjusted(std::move(scaled), options.adjustments), options);
-    if (options.palette) return mapped(cells, *options.palette, options, progress);
+    CellColours cells = withoutAlpha(adjusted(std::move(scaled), options.adjustments), options);
+    if (options.palette) return mapped(std::move(cells), *options.palette, options, progress);
     PANTILE_ASSIGN_OR_RETURN(core::Palette palette,
                              freePalette(cells, freePaletteOptions(options), progress));
-    return mapped(cells, std::move(palette), options, progress);
+    return mapped(std::move(cells), std::move(palette), options, progress);
 }
 
 }  // namespace pantile::picture

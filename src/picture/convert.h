@@ -16,6 +16,7 @@
 #include "picture/dither.h"
 #include "picture/exact_indexed.h"
 #include "picture/framing.h"
+#include "picture/linear_picture.h"
 #include "picture/resample.h"
 
 namespace pantile::picture {
@@ -36,15 +37,23 @@ struct ConvertOptions {
     std::optional<core::Rgb8> background;  ///< Lays the picture on this instead: no cell is left.
 };
 
+struct ConvertedPicture {
+    core::Grid grid;
+    core::Palette palette;
+    /// The colours that the cells were to have; nothing if the picture's own indices were kept.
+    std::optional<CellColours> wanted;
+};
+
 /// Shape: the grid has the target's size; under Fit::Exact the picture's.
 /// Free palettes: the transparent entry, made only if a cell is left unpainted, comes last and
 /// counts among `colours`. An indexed picture under Fit::Exact without a fixed palette keeps its
 /// table and indices to the bit, however many colours it has, unless colours are pinned or merged,
-/// or it is adjusted or laid on a colour; hand it over without `indexed` to reduce them. A fixed
-/// palette without a transparent entry: the picture is laid on the palette's first colour.
-/// Errors: InvalidInput naming the option; DoesNotFit under Fit::Exact if a side is above the
-/// target or 256; Cancelled.
-core::Result<Converted> convertPicture(const core::Picture& picture, const ConvertOptions& options,
-                                       const core::Progress& progress = {});
+/// light is adjusted or the picture laid on a colour; hand it over without `indexed` to reduce
+/// them. A fixed palette without a transparent entry: the picture is laid on the palette's first
+/// colour. Errors: InvalidInput naming the option; DoesNotFit under Fit::Exact if a side is above
+/// the target or 256; Cancelled.
+core::Result<ConvertedPicture> convertPicture(const core::Picture& picture,
+                                              const ConvertOptions& options,
+                                              const core::Progress& progress = {});
 
 }  // namespace pantile::picture

@@ -35,10 +35,10 @@ void forColours(const ColoursBeside& beside, Use use) {
 // round waits for the next, since it is no longer what was counted.
 class AbsorbingRound {
 public:
-    AbsorbingRound(Grid& grid, Ways ways)
+    AbsorbingRound(Grid& grid, Neighbours neighbours)
         : m_grid(grid),
-          m_ways(ways),
-          m_components(grid, ways),
+          m_neighbours(neighbours),
+          m_components(grid, neighbours),
           m_grown(static_cast<std::size_t>(m_components.count()), false) {}
 
     // Whether anything changed.
@@ -74,7 +74,7 @@ private:
     std::vector<int> cellsBeside(int component) const {
         std::vector<int> border;
         for (const int cell : m_components.cellsOf(component)) {
-            visitCellsBeside(m_grid.size(), cell, m_ways, [&](int beside) {
+            visitCellsBeside(m_grid.size(), cell, m_neighbours, [&](int beside) {
                 if (m_components.at(beside) != component) border.push_back(beside);
             });
         }
@@ -100,14 +100,14 @@ private:
     }
 
     Grid& m_grid;
-    Ways m_ways;
+    Neighbours m_neighbours;
     Components m_components;
     std::vector<bool> m_grown;
 };
 
 // Ends because a component that takes a colour beside it joins another: there is one less.
-Grid absorbed(Grid grid, Ways ways, const Decision& decide) {
-    while (AbsorbingRound(grid, ways).run(decide)) {
+Grid absorbed(Grid grid, Neighbours neighbours, const Decision& decide) {
+    while (AbsorbingRound(grid, neighbours).run(decide)) {
     }
     return grid;
 }
@@ -117,7 +117,7 @@ Grid absorbed(Grid grid, Ways ways, const Decision& decide) {
 core::Result<Grid> removeStrays(const Grid& grid, const StrayOptions& options) {
     PANTILE_RETURN_IF_ERROR(
         core::checkRange("the size of strays", options.largest, 1, kMaxStraySize));
-    return absorbed(grid, options.ways,
+    return absorbed(grid, options.neighbours,
                     [&options](PaletteIndex /*colour*/, int size,
                                const ColoursBeside& beside) -> std::optional<PaletteIndex> {
                         if (size > options.largest) return std::nullopt;
@@ -140,7 +140,7 @@ core::Result<Grid> simplify(const Grid& grid, const core::Palette& palette, int 
     constexpr std::int64_t kStepsInALevel = 100;  // Ten-thousandths in a hundredth.
     const CellDifference difference(palette);
     const std::int64_t bound = level * kStepsInALevel;
-    return absorbed(grid, Ways::Four,
+    return absorbed(grid, Neighbours::Four,
                     [&](PaletteIndex colour, int size,
                         const ColoursBeside& beside) -> std::optional<PaletteIndex> {
                         if (colour == palette.transparent()) return std::nullopt;

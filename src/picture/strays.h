@@ -14,7 +14,7 @@ inline constexpr int kMaxSimplifyLevel = 1000;
 
 struct StrayOptions {
     int largest = 1;  ///< In cells: components of so many or fewer are strays.
-    Ways ways = Ways::Four;
+    Neighbours neighbours = Neighbours::Four;
 };
 
 /// Gives every stray the colour that most of the cells beside it have, of equals the lower index,

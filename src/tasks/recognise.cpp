@@ -79,7 +79,7 @@ Result<RecognisedTexture> textureFromPicture(core::Picture source, const std::st
     const int colourLimit = options.colours == 0 ? core::kMaxPaletteColours : options.colours;
     const bool tooMany = source.indexed && std::ssize(source.indexed->table) > colourLimit;
     if (tooMany) source.indexed.reset();
-    PANTILE_ASSIGN_OR_RETURN(picture::Converted converted,
+    PANTILE_ASSIGN_OR_RETURN(picture::ConvertedPicture converted,
                              picture::convertPicture(source, options, progress));
     core::TextureText text;
     text.title = title;

@@ -30,6 +30,16 @@ TEST(Arguments, SplitsOptionsFromWords) {
     EXPECT_FALSE(arguments->has("--nothing"));
 }
 
+TEST(Arguments, KeepsTheOrderOfTheOptions) {
+    const auto arguments =
+        parse({"--tag", "kelp", "--strokes", "17", "--canvas=pier", "--tag=rope", "--strokes"});
+    ASSERT_THAT(arguments, isOk());
+    std::string order;
+    for (const GivenOption& option : arguments->inOrder())
+        order += std::string(option.name) + "=" + option.value + " ";
+    EXPECT_EQ(order, "--tag=kelp --strokes= --canvas=pier --tag=rope --strokes= ");
+}
+
 TEST(Arguments, TwoDashesEndTheOptions) {
     const auto arguments = parse({"--", "--canvas", "x"});
     ASSERT_THAT(arguments, isOk());

@@ -115,7 +115,9 @@ TEST(Convert, KeepsAnIndexedPictureToTheBit) {
     EXPECT_EQ(convertPicture(picture, options)->grid, *Grid::create(2, 1, {0, 1}))
         << "a fixed palette has the say";
     options.palette = kept->palette;
-    EXPECT_EQ(*convertPicture(picture, options), *kept);
+    const auto again = convertPicture(picture, options);
+    EXPECT_EQ(again->grid, kept->grid);
+    EXPECT_FALSE(again->wanted) << "nothing was mapped";
 }
 
 TEST(Convert, ReducesWhenThereAreTooManyColours) {
@@ -197,7 +199,9 @@ TEST(Convert, NeverLeavesThePaletteAndIsRepeatable) {
         EXPECT_EQ(converted->grid.size(), options.target);
         EXPECT_LE(converted->palette.size(), options.colours);
         EXPECT_LT(converted->grid.largestIndex(), converted->palette.size());
-        EXPECT_EQ(*converted, *convertPicture(picture, options));
+        const auto again = convertPicture(picture, options);
+        EXPECT_EQ(converted->grid, again->grid);
+        EXPECT_EQ(converted->palette, again->palette);
     }
 }
 

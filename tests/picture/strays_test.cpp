@@ -36,9 +36,9 @@ TEST(RemoveStrays, CountsSizeAndWays) {
                               "0100",  //
                               "0010",  //
                               "0000"});
-    EXPECT_EQ(*removeStrays(grid, {1, Ways::Four}), *Grid::filled(4, 4, 0));
-    EXPECT_EQ(*removeStrays(grid, {1, Ways::Eight}), grid);
-    EXPECT_EQ(*removeStrays(grid, {2, Ways::Eight}), *Grid::filled(4, 4, 0));
+    EXPECT_EQ(*removeStrays(grid, {1, Neighbours::Four}), *Grid::filled(4, 4, 0));
+    EXPECT_EQ(*removeStrays(grid, {1, Neighbours::Eight}), grid);
+    EXPECT_EQ(*removeStrays(grid, {2, Neighbours::Eight}), *Grid::filled(4, 4, 0));
 }
 
 TEST(RemoveStrays, CountsACellBesideOnce) {
@@ -48,7 +48,7 @@ TEST(RemoveStrays, CountsACellBesideOnce) {
                                     "2311",  //
                                     "2331",  //
                                     "2211"}),
-                            {3, Ways::Four}),
+                            {3, Neighbours::Four}),
               gridOf({"2211",  //
                       "2211",  //
                       "2221",  //
@@ -56,7 +56,8 @@ TEST(RemoveStrays, CountsACellBesideOnce) {
 }
 
 TEST(RemoveStrays, LeavesAGridOfOneColourAlone) {
-    EXPECT_EQ(*removeStrays(*Grid::filled(2, 2, 5), {100, Ways::Four}), *Grid::filled(2, 2, 5));
+    EXPECT_EQ(*removeStrays(*Grid::filled(2, 2, 5), {100, Neighbours::Four}),
+              *Grid::filled(2, 2, 5));
 }
 
 TEST(RemoveStrays, LeavesNoneAndNeverMakesMoreComponents) {
@@ -64,11 +65,12 @@ TEST(RemoveStrays, LeavesNoneAndNeverMakesMoreComponents) {
     for (int round = 0; round < 80; ++round) {
         const Grid grid = randomGrid({random.between(1, 14), random.between(1, 14)},
                                      random.between(1, 5), random);
-        const StrayOptions options{random.between(1, 5), round % 2 == 0 ? Ways::Four : Ways::Eight};
+        const StrayOptions options{random.between(1, 5),
+                                   round % 2 == 0 ? Neighbours::Four : Neighbours::Eight};
         const auto cleaned = removeStrays(grid, options);
         ASSERT_THAT(cleaned, tests::isOk());
-        const Components after(*cleaned, options.ways);
-        ASSERT_LE(after.count(), Components(grid, options.ways).count()) << "round " << round;
+        const Components after(*cleaned, options.neighbours);
+        ASSERT_LE(after.count(), Components(grid, options.neighbours).count()) << "round " << round;
         for (int component = 0; component < after.count() && after.count() > 1; ++component)
             ASSERT_GT(after.sizeOf(component), options.largest) << "round " << round;
         ASSERT_EQ(*removeStrays(*cleaned, options), *cleaned) << "round " << round;
@@ -117,10 +119,10 @@ TEST(Simplify, ChangesNothingAtLevelNought) {
 
 // Whether a component could still take a colour beside it for less than the level.
 bool hasCheapComponent(const Grid& grid, const CellDifference& difference, int level) {
-    const Components components(grid, Ways::Four);
+    const Components components(grid, Neighbours::Four);
     bool found = false;
     for (int cell = 0; cell < static_cast<int>(grid.cellCount()); ++cell) {
-        visitCellsBeside(grid.size(), cell, Ways::Four, [&](int beside) {
+        visitCellsBeside(grid.size(), cell, Neighbours::Four, [&](int beside) {
             if (components.at(cell) == components.at(beside)) return;
             const core::PaletteIndex p = grid.cells()[static_cast<std::size_t>(cell)];
             const core::PaletteIndex q = grid.cells()[static_cast<std::size_t>(beside)];
@@ -146,7 +148,8 @@ TEST(Simplify, StopsWhereNothingIsCheapAndNeverMakesMoreComponents) {
         ASSERT_THAT(simple, tests::isOk());
         if (*simple != grid) ++changed;
         ASSERT_FALSE(hasCheapComponent(*simple, difference, level)) << "round " << round;
-        ASSERT_LE(Components(*simple, Ways::Four).count(), Components(grid, Ways::Four).count());
+        ASSERT_LE(Components(*simple, Neighbours::Four).count(),
+                  Components(grid, Neighbours::Four).count());
         ASSERT_EQ(*simplify(*simple, palette, level), *simple) << "round " << round;
     }
     EXPECT_GT(changed, 40);
@@ -155,8 +158,9 @@ TEST(Simplify, StopsWhereNothingIsCheapAndNeverMakesMoreComponents) {
 TEST(Strays, RefuseWhatIsOutOfRange) {
     const core::Palette palette = greyPalette(2);
     const Grid grid = *Grid::filled(2, 2, 0);
-    EXPECT_THAT(removeStrays(grid, {0, Ways::Four}), failsWith(ErrorKind::InvalidInput, "size"));
-    EXPECT_THAT(removeStrays(grid, {kMaxStraySize + 1, Ways::Four}),
+    EXPECT_THAT(removeStrays(grid, {0, Neighbours::Four}),
+                failsWith(ErrorKind::InvalidInput, "size"));
+    EXPECT_THAT(removeStrays(grid, {kMaxStraySize + 1, Neighbours::Four}),
                 failsWith(ErrorKind::InvalidInput, "size"));
     EXPECT_THAT(simplify(grid, palette, -1), failsWith(ErrorKind::InvalidInput, "level"));
     EXPECT_THAT(simplify(grid, palette, kMaxSimplifyLevel + 1),

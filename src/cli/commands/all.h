@@ -12,6 +12,8 @@ Command showCommand();
 Command setCommand();
 Command tagCommand();
 Command shelfCommand();
+Command touchCommand();
+Command seamsCommand();
 Command removeCommand();
 Command recoverCommand();
 Command historyCommand();
