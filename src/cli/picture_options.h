@@ -1,6 +1,6 @@
 #pragma once
 
-// The options that say how a picture is cut, laid and adjusted on its way to a texture.
+// The options that say how a picture becomes a texture.
 
 #include <vector>
 
@@ -12,7 +12,7 @@ namespace pantile::cli {
 
 std::vector<OptionSpec> pictureOptions();
 
-/// Puts what stands in `arguments` into `settings`. Errors: Usage naming the option.
-core::Result<void> readPictureOptions(const Arguments& arguments, tasks::PictureSettings& settings);
+/// Errors: Usage naming the option.
+core::Result<tasks::PictureSettings> readPictureOptions(const Arguments& arguments);
 
 }  // namespace pantile::cli

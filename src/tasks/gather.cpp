@@ -45,6 +45,7 @@ struct Prepared {
     std::string fileBytes;                         // Unless the item brought its own.
     std::optional<Result<Recognised>> recognised;  // Of pictures and of files that cannot be read.
     std::optional<catalogue::Estimate> estimate;   // Of a picture's texture.
+    std::int64_t savedMs = 0;                      // Of its drawing, by simplifying.
 };
 
 Result<void> checkWords(const GatherOptions& options) {
@@ -84,7 +85,7 @@ std::optional<catalogue::Estimate> estimateOf(const core::Texture& texture,
 // Stores one texture with its shelf and its costs as one change.
 Result<void> store(Gathering& gathering, const core::Texture& texture, const std::string& path,
                    const RecognisedTexture& recognised,
-                   const std::optional<catalogue::Estimate>& estimate) {
+                   const std::optional<catalogue::Estimate>& estimate, std::int64_t savedMs) {
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, gathering.library.begin());
     PANTILE_ASSIGN_OR_RETURN(const catalogue::AddedTexture added,
                              catalogue::addTexture(gathering.library, texture));
@@ -105,7 +106,8 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
     PANTILE_RETURN_IF_ERROR(transaction.commit());
     gathering.report.added.push_back(
         {added.id, texture.text().title, texture.grid().size(), texture.coloursUsed(), path,
-         added.outcome == Outcome::Recovered, recognised.repairs, recognised.enlargement});
+         added.outcome == Outcome::Recovered, recognised.repairs, recognised.enlargement,
+         recognised.difference, estimate, savedMs});
     return {};
 }
 
@@ -114,8 +116,7 @@ void refuse(Gathering& gathering, const std::string& path, Error error) {
 }
 
 Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
-                             const std::optional<catalogue::Estimate>& estimate,
-                             const std::string& path) {
+                             const Prepared& prepared, const std::string& path) {
     const std::string name = std::filesystem::path(path).filename().string();
     for (const RecognisedTexture& each : recognised.textures) {
         const auto withWords = each.texture.withText(
@@ -124,9 +125,10 @@ Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
             refuse(gathering, path, withWords.error());
             continue;
         }
-        PANTILE_RETURN_IF_ERROR(
-            store(gathering, *withWords, path, each,
-                  estimate ? estimate : estimateOf(each.texture, gathering.defaults)));
+        PANTILE_RETURN_IF_ERROR(store(
+            gathering, *withWords, path, each,
+            prepared.estimate ? prepared.estimate : estimateOf(each.texture, gathering.defaults),
+            prepared.savedMs));
     }
     for (const codec::DamagedCode& damaged : recognised.damaged) {
         const bool newer = !damaged.text.empty();
@@ -155,8 +157,12 @@ Prepared prepare(const Gathering& gathering, const Item& item, const std::stop_t
     if (!isPicture(bytes)) return prepared;
     auto recognised = recognise(item.name(), bytes, gathering.pictures, nullptr, {stop, {}});
     if (recognised) {
-        const core::Texture& texture = recognised->textures.front().texture;
-        prepared.estimate = estimateOf(texture, gathering.defaults);
+        const RecognisedTexture& made = recognised->textures.front();
+        prepared.estimate = estimateOf(made.texture, gathering.defaults);
+        if (made.fuller && prepared.estimate) {
+            const auto fuller = estimateOf(*made.fuller, gathering.defaults);
+            prepared.savedMs = fuller ? fuller->drawMs - prepared.estimate->drawMs : 0;
+        }
     }
     prepared.recognised = std::move(recognised);
     return prepared;
@@ -175,8 +181,7 @@ Result<void> gatherOne(Gathering& gathering, const Item& item, const Prepared& p
         refuse(gathering, path, recognised.error());
         return {};
     }
-    if (!recognised->foreign)
-        return storeRecognised(gathering, *recognised, prepared.estimate, path);
+    if (!recognised->foreign) return storeRecognised(gathering, *recognised, prepared, path);
     if (item.file.insideFolder) {
         ++gathering.report.passedOver;
     } else {

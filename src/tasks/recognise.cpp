@@ -2,10 +2,13 @@
 
 #include <algorithm>
 #include <span>
+#include <utility>
 
 #include "core/text.h"
 #include "image_files/image_kind.h"
 #include "image_files/read_image.h"
+#include "picture/picture_difference.h"
+#include "picture/strays.h"
 #include "tasks/grid_csv.h"
 
 namespace pantile::tasks {
@@ -63,6 +66,24 @@ picture::ConvertOptions convertOptions(const core::Picture& source,
     return options;
 }
 
+Difference differenceOf(const picture::CellColours& wanted, const core::Texture& texture) {
+    const picture::CellColours shown = picture::coloursShown(texture.grid(), texture.palette());
+    return {picture::meanDifference(wanted, shown),
+            picture::meanPerceivedDifference(wanted, shown)};
+}
+
+Result<void> simplify(RecognisedTexture& recognised, int level) {
+    if (level == 0) return {};
+    const core::Texture& texture = recognised.texture;
+    PANTILE_ASSIGN_OR_RETURN(core::Grid grid,
+                             picture::simplify(texture.grid(), texture.palette(), level));
+    PANTILE_ASSIGN_OR_RETURN(
+        core::Texture simplified,
+        core::Texture::create(std::move(grid), texture.palette(), texture.text()));
+    recognised.fuller = std::exchange(recognised.texture, std::move(simplified));
+    return {};
+}
+
 Result<RecognisedTexture> textureFromPicture(core::Picture source, const std::string& title,
                                              const PictureSettings& settings,
                                              const core::Progress& progress) {
@@ -90,7 +111,11 @@ Result<RecognisedTexture> textureFromPicture(core::Picture source, const std::st
     PANTILE_ASSIGN_OR_RETURN(core::Texture texture,
                              core::Texture::create(std::move(converted.grid),
                                                    std::move(converted.palette), std::move(text)));
-    return RecognisedTexture{std::move(texture), {}, enlargement};
+    RecognisedTexture recognised{std::move(texture), {}, enlargement, {}, {}};
+    PANTILE_RETURN_IF_ERROR(simplify(recognised, settings.simplify));
+    if (converted.wanted)
+        recognised.difference = differenceOf(*converted.wanted, recognised.texture);
+    return recognised;
 }
 
 Result<core::Texture> textureFromCsv(std::string_view bytes, const std::string& title,
@@ -146,13 +171,14 @@ Result<Recognised> recognise(std::string_view name, std::string_view bytes,
     if (looksLikeGridCsv(bytes)) {
         auto texture = textureFromCsv(bytes, title, settings);
         if (!texture) return texture.error().at(name);
-        recognised.textures.push_back({*std::move(texture), {}, {}});
+        recognised.textures.push_back({*std::move(texture), {}, {}, {}, {}});
         return recognised;
     }
     if (isText(bytes)) {
         codec::Harvest harvest = codec::harvestCodes(bytes, paletteLookup, progress);
         for (codec::FoundCode& found : harvest.found) {
-            recognised.textures.push_back({std::move(found.texture), std::move(found.repairs), {}});
+            recognised.textures.push_back(
+                {std::move(found.texture), std::move(found.repairs), {}, {}, {}});
         }
         recognised.damaged = std::move(harvest.damaged);
     }

@@ -34,16 +34,25 @@ struct PictureSettings {
     std::optional<core::Rgb8> background;
     picture::Dither dither = picture::Dither::None;
     double strength = 1;
+    int simplify = 0;  ///< 0..picture::kMaxSimplifyLevel.
 };
 
 /// Pictures up to so many cells a side are taken cell by cell if neither canvas nor fit is given;
 /// larger ones are made to cover a grid of this size.
 inline constexpr int kUsualGridSide = 64;
 
+/// How far a texture is from the picture it was made of: means of CIEDE2000.
+struct Difference {
+    double plain = 0;
+    double perceived = 0;  ///< As an eye at a distance sees both.
+};
+
 struct RecognisedTexture {
     core::Texture texture;
-    std::vector<std::string> repairs;   ///< What was put right in its code, in words.
-    std::optional<double> enlargement;  ///< Pixels a cell in the picture, if that was undone.
+    std::vector<std::string> repairs;      ///< What was put right in its code, in words.
+    std::optional<double> enlargement;     ///< Pixels a cell in the picture, if that was undone.
+    std::optional<Difference> difference;  ///< If a picture's colours were mapped.
+    std::optional<core::Texture> fuller;   ///< What it was before it was simplified.
 };
 
 struct Recognised {

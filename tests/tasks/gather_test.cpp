@@ -6,6 +6,7 @@
 #include "catalogue/shelves.h"
 #include "codec/text_code.h"
 #include "image_files/write_png.h"
+#include "picture/strays.h"
 #include "tasks/library_fixture.h"
 
 namespace pantile::tasks {
@@ -157,6 +158,19 @@ core::Pixels enlargedArt(int factor) {
             const int row = y / factor;
             pixels.pixels.push_back(
                 colours.at(static_cast<std::size_t>((column * column + 3 * row * column) / 5 % 4)));
+        }
+    }
+    return pixels;
+}
+
+// From dark blue to light yellow.
+core::Pixels slope(int side) {
+    core::Pixels pixels{{side, side}, {}};
+    for (int y = 0; y < side; ++y) {
+        for (int x = 0; x < side; ++x) {
+            const auto light = static_cast<std::uint8_t>((x + y) * 255 / (2 * side - 2));
+            const auto blue = static_cast<std::uint8_t>(90 + x * 60 / side);
+            pixels.pixels.push_back({light, light, blue, 255});
         }
     }
     return pixels;
@@ -330,6 +344,44 @@ TEST_F(Gather, TakesManyPicturesInTheirOrder) {
     for (const GatheredTexture& texture : report->added) titles.push_back(texture.title);
     EXPECT_EQ(titles, names);
     EXPECT_EQ(told, 40);
+}
+
+TEST_F(Gather, TellsWhatAConversionCosts) {
+    const std::string file = writePng("slope.png", slope(90));
+    GatherOptions options;
+    options.pictures.colours = 4;
+    options.pictures.dither = picture::Dither::FloydSteinberg;
+    const GatheredTexture dithered = gatherAll({file}, options).added.at(0);
+    options.pictures.dither = picture::Dither::None;
+    const GatheredTexture flat = gatherAll({file}, options).added.at(0);
+    ASSERT_TRUE(dithered.difference && flat.difference && dithered.estimate && flat.estimate);
+    EXPECT_LT(dithered.difference->perceived, flat.difference->perceived);
+    EXPECT_GT(dithered.difference->plain, dithered.difference->perceived);
+    EXPECT_GT(dithered.estimate->drawMs, flat.estimate->drawMs);
+    EXPECT_GT(dithered.estimate->loadBytes, flat.estimate->loadBytes);
+    EXPECT_EQ(dithered.savedMs, 0);
+
+    const GatheredTexture kept = gatherAll({writePng("a.png", texture(1, 16))}).added.at(0);
+    EXPECT_FALSE(kept.difference) << "nothing was mapped";
+    EXPECT_TRUE(kept.estimate);
+}
+
+TEST_F(Gather, SimplifyingTakesTimeOffTheDrawing) {
+    const std::string file = writePng("slope.png", slope(90));
+    GatherOptions options;
+    options.pictures.colours = 8;
+    options.pictures.dither = picture::Dither::FloydSteinberg;
+    const GatheredTexture full = gatherAll({file}, options).added.at(0);
+    options.pictures.simplify = 20;
+    const GatheredTexture simple = gatherAll({file}, options).added.at(0);
+    ASSERT_TRUE(full.estimate && simple.estimate);
+    EXPECT_GT(simple.savedMs, 0);
+    EXPECT_EQ(simple.estimate->drawMs + simple.savedMs, full.estimate->drawMs);
+    EXPECT_GT(simple.difference->perceived, full.difference->perceived) << "of what is stored";
+    options.pictures.simplify = picture::kMaxSimplifyLevel + 1;
+    const GatherReport refused = gatherAll({file}, options);
+    ASSERT_EQ(refused.refused.size(), 1U);
+    EXPECT_THAT(refused.refused[0].error.message, ::testing::HasSubstr("level"));
 }
 
 TEST_F(Gather, NotesWhatDrawingCosts) {

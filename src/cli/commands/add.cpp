@@ -1,3 +1,4 @@
+#include <cmath>
 #include <ostream>
 
 #include "cli/commands/all.h"
@@ -6,7 +7,6 @@
 #include "cli/standard_input.h"
 #include "cli/texture_answer.h"
 #include "core/text.h"
-#include "picture/merge_alike.h"
 #include "tasks/gather.h"
 #include "tasks/library_place.h"
 
@@ -17,67 +17,6 @@ using core::ErrorKind;
 using core::Result;
 
 namespace {
-
-constexpr std::array<Choice<picture::Fit>, 4> kFits = {{
-    {"cover", picture::Fit::Cover},
-    {"contain", picture::Fit::Contain},
-    {"stretch", picture::Fit::Stretch},
-    {"exact", picture::Fit::Exact},
-}};
-constexpr std::array<Choice<picture::Scale>, 3> kScales = {{
-    {"area", picture::Scale::Area},
-    {"lanczos", picture::Scale::Lanczos},
-    {"nearest", picture::Scale::Nearest},
-}};
-constexpr std::array<Choice<picture::Dither>, 12> kDithers = {{
-    {"none", picture::Dither::None},
-    {"floyd-steinberg", picture::Dither::FloydSteinberg},
-    {"jarvis-judice-ninke", picture::Dither::JarvisJudiceNinke},
-    {"stucki", picture::Dither::Stucki},
-    {"atkinson", picture::Dither::Atkinson},
-    {"sierra", picture::Dither::Sierra},
-    {"burkes", picture::Dither::Burkes},
-    {"bayer2", picture::Dither::Bayer2},
-    {"bayer4", picture::Dither::Bayer4},
-    {"bayer8", picture::Dither::Bayer8},
-    {"blue-noise", picture::Dither::BlueNoise},
-    {"optimal", picture::Dither::Optimal},
-}};
-
-Result<std::vector<core::Rgb8>> pinnedColours(const Arguments& arguments) {
-    std::vector<core::Rgb8> colours;
-    for (const std::string& text : arguments.values("--pin")) {
-        const auto colour = core::parseHexColour(text);
-        if (!colour) return Error{ErrorKind::Usage, colour.error().message, "write --pin #1b2631"};
-        colours.push_back(*colour);
-    }
-    return colours;
-}
-
-Result<tasks::PictureSettings> pictureSettings(const Arguments& arguments) {
-    tasks::PictureSettings settings;
-    PANTILE_ASSIGN_OR_RETURN(
-        const auto colours,
-        arguments.number("--colours", core::kMinPaletteColours, core::kMaxPaletteColours));
-    if (colours) settings.colours = static_cast<int>(*colours);
-    PANTILE_ASSIGN_OR_RETURN(settings.pinned, pinnedColours(arguments));
-    PANTILE_ASSIGN_OR_RETURN(const auto merge,
-                             arguments.number("--merge", 0, picture::kMergeUnits));
-    settings.mergeWithin = static_cast<int>(merge.value_or(0));
-    if (const auto fit = arguments.value("--fit")) {
-        PANTILE_ASSIGN_OR_RETURN(settings.fit, parseChoice("--fit", *fit, kFits));
-    }
-    if (const auto scale = arguments.value("--scale")) {
-        PANTILE_ASSIGN_OR_RETURN(settings.scale, parseChoice("--scale", *scale, kScales));
-    }
-    if (const auto dither = arguments.value("--dither")) {
-        PANTILE_ASSIGN_OR_RETURN(settings.dither, parseChoice("--dither", *dither, kDithers));
-    }
-    PANTILE_ASSIGN_OR_RETURN(const auto strength, arguments.fraction("--strength", 0, 1));
-    settings.strength = strength.value_or(1);
-    PANTILE_RETURN_IF_ERROR(readPictureOptions(arguments, settings));
-    return settings;
-}
 
 Result<std::vector<tasks::GatherInput>> gatherInputs(Session& session, const Arguments& arguments) {
     std::vector<tasks::GatherInput> inputs;
@@ -101,6 +40,35 @@ QJsonValue enlargedJson(const tasks::GatheredTexture& texture) {
     return texture.enlargement ? QJsonValue(*texture.enlargement) : QJsonValue();
 }
 
+QJsonValue differenceJson(const tasks::GatheredTexture& texture) {
+    if (!texture.difference) return {};
+    return QJsonObject{{"plain", jsonHundredths(texture.difference->plain)},
+                       {"perceived", jsonHundredths(texture.difference->perceived)}};
+}
+
+std::string tenths(double number) {
+    const auto rounded = std::llround(number * 10);
+    return std::to_string(rounded / 10) + '.' + std::to_string(rounded % 10);
+}
+
+// What a conversion costs: looks against bytes and time.
+void printCosts(std::ostream& out, const tasks::GatheredTexture& texture) {
+    if (!texture.difference && texture.savedMs == 0) return;
+    out << "  ";
+    if (texture.difference) {
+        out << tenths(texture.difference->plain) << " off the picture, "
+            << tenths(texture.difference->perceived) << " from a distance";
+        if (texture.estimate) out << "; ";
+    }
+    if (texture.estimate) {
+        out << texture.estimate->loadBytes << " bytes, " << spokenTime(texture.estimate->drawMs)
+            << " to draw";
+        if (texture.savedMs > 0)
+            out << ", " << spokenTime(texture.savedMs) << " saved by simplifying";
+    }
+    out << '\n';
+}
+
 // The factor with at most two decimals.
 void printEnlargement(std::ostream& out, double factor) {
     const auto hundredths = static_cast<int>(factor * 100 + 0.5);
@@ -111,12 +79,21 @@ void printEnlargement(std::ostream& out, double factor) {
 
 QJsonObject reportJson(const tasks::GatherReport& report) {
     const auto added = jsonArray(report.added, [](const tasks::GatheredTexture& texture) {
-        return QJsonObject{
-            {"id", jsonNumber(texture.id.value)}, {"title", jsonText(texture.title)},
-            {"width", texture.size.width},        {"height", texture.size.height},
-            {"colours", texture.colours},         {"path", jsonText(texture.path)},
-            {"recovered", texture.recovered},     {"repairs", jsonTexts(texture.repairs)},
-            {"enlarged", enlargedJson(texture)}};
+        return QJsonObject{{"id", jsonNumber(texture.id.value)},
+                           {"title", jsonText(texture.title)},
+                           {"width", texture.size.width},
+                           {"height", texture.size.height},
+                           {"colours", texture.colours},
+                           {"path", jsonText(texture.path)},
+                           {"recovered", texture.recovered},
+                           {"repairs", jsonTexts(texture.repairs)},
+                           {"enlarged", enlargedJson(texture)},
+                           {"difference", differenceJson(texture)},
+                           {"load_bytes", texture.estimate ? jsonNumber(texture.estimate->loadBytes)
+                                                           : QJsonValue()},
+                           {"draw_seconds", texture.estimate ? jsonSeconds(texture.estimate->drawMs)
+                                                             : QJsonValue()},
+                           {"saved_seconds", jsonSeconds(texture.savedMs)}};
     });
     const auto known = jsonArray(report.known, [](const tasks::KnownTexture& texture) {
         return QJsonObject{{"id", jsonNumber(texture.id.value)},
@@ -144,6 +121,7 @@ void printReport(Session& session, const tasks::GatherReport& report) {
                     << '\n';
         printRepairs(session.out, texture.repairs);
         if (texture.enlargement) printEnlargement(session.out, *texture.enlargement);
+        printCosts(session.out, texture);
     }
     for (const tasks::KnownTexture& texture : report.known) {
         session.out << "Known " << texture.id.value << "  " << core::visibleText(texture.title)
@@ -165,7 +143,7 @@ void printReport(Session& session, const tasks::GatherReport& report) {
 Result<Outcome> run(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 1, 100000, "add PATH..."));
     tasks::GatherOptions options;
-    PANTILE_ASSIGN_OR_RETURN(options.pictures, pictureSettings(arguments));
+    PANTILE_ASSIGN_OR_RETURN(options.pictures, readPictureOptions(arguments));
     options.canvas = arguments.value("--canvas").value_or("");
     options.title = arguments.value("--title");
     options.author = arguments.value("--author");
@@ -195,15 +173,6 @@ Command addCommand() {
         {"PATH... [options]"},
         {
             {"--canvas", OptionKind::Value, "NAME", "make pictures fit this canvas"},
-            {"--colours", OptionKind::Value, "N", "at most so many colours, 2 to 256"},
-            {"--pin", OptionKind::Repeated, "#RRGGBB", "one of the colours, as it is"},
-            {"--merge", OptionKind::Value, "N",
-             "join colours closer than N; 200 is just visible, black and white are 10000 apart"},
-            {"--fit", OptionKind::Value, "cover|contain|stretch|exact",
-             "how a picture meets the grid"},
-            {"--scale", OptionKind::Value, "area|lanczos|nearest", "how pixels become cells"},
-            {"--dither", OptionKind::Value, "NAME", "how missing colours are mixed, see below"},
-            {"--strength", OptionKind::Value, "0..1", "how strongly to dither"},
             {"--title", OptionKind::Value, "TEXT", "the title, else the file's name"},
             {"--tag", OptionKind::Repeated, "WORD", "a tag"},
             {"--shelf", OptionKind::Value, "NAME", "put them on this shelf"},
