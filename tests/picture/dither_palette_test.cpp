@@ -32,7 +32,7 @@ TEST(DitherPalette, LooksBetterDitheredThanTheMeansOfColours) {
     double withMeans = 0;
     double withFitted = 0;
     for (std::uint64_t seed = 1; seed <= 4; ++seed) {
-        const CellColours wanted = hazeCells({32, 32}, seed);
+        const CellColours wanted = hazeCells({24, 24}, seed);
         const std::vector<Rgb8> means = chooseColours(coloursOf(wanted), 6);
         const std::vector<Rgb8> fitted = *coloursForDither(wanted, means, 0, 1);
         EXPECT_LE(fitted.size(), means.size());

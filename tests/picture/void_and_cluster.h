@@ -19,26 +19,21 @@ namespace pantile::tests {
 class VoidAndCluster {
 public:
     VoidAndCluster(int side, std::uint64_t seed)
-        : m_side(side),
-          m_set(static_cast<std::size_t>(side * side)),
-          m_energy(m_set.size()),
-          m_random(seed) {
+        : m_side(side), m_energy(static_cast<std::size_t>(side * side)), m_random(seed) {
         makeShares();
     }
 
     /// Shape: side x side ranks, row by row.
     std::vector<std::uint16_t> ranks() {
         const int first = makeFirstPattern();
-        const std::vector<bool> pattern = m_set;
-        const std::vector<std::int64_t> energy = m_energy;
-        std::vector<std::uint16_t> ranks(m_set.size());
+        const std::vector<std::int64_t> pattern = m_energy;
+        std::vector<std::uint16_t> ranks(pattern.size());
         for (int rank = first - 1; rank >= 0; --rank) {
             const std::size_t place = tightestCluster();
             ranks[place] = static_cast<std::uint16_t>(rank);
             change(place, false);
         }
-        m_set = pattern;
-        m_energy = energy;
+        m_energy = pattern;
         for (int rank = first; rank < m_side * m_side; ++rank) {
             const std::size_t place = largestVoid();
             ranks[place] = static_cast<std::uint16_t>(rank);
@@ -70,7 +65,7 @@ private:
     }
 
     void change(std::size_t place, bool set) {
-        m_set[place] = set;
+        m_energy[place] += set ? kSet : -kSet;
         const int x = static_cast<int>(place) % m_side;
         const int y = static_cast<int>(place) / m_side;
         for (const Share& share : m_shares) {
@@ -87,7 +82,7 @@ private:
         const int count = m_side * m_side / 10;
         for (int set = 0; set < count;) {
             const auto place = static_cast<std::size_t>(m_random.between(0, m_side * m_side - 1));
-            if (m_set[place]) continue;
+            if (m_energy[place] >= kSet) continue;
             change(place, true);
             ++set;
         }
@@ -100,22 +95,27 @@ private:
         }
     }
 
-    std::size_t tightestCluster() const { return extreme(true, 1); }
-
-    std::size_t largestVoid() const { return extreme(false, -1); }
-
-    std::size_t extreme(bool set, std::int64_t sign) const {
-        std::size_t best = m_set.size();
-        for (std::size_t place = 0; place < m_set.size(); ++place) {
-            if (m_set[place] != set) continue;
-            if (best == m_set.size() || sign * m_energy[place] > sign * m_energy[best])
-                best = place;
+    // The first of the largest; plain pointers, for this takes nearly all of the time.
+    std::size_t tightestCluster() const {
+        const std::int64_t* most = m_energy.data();
+        for (const std::int64_t *at = most, *end = most + m_energy.size(); at != end; ++at) {
+            if (*at > *most) most = at;
         }
-        return best;
+        return static_cast<std::size_t>(most - m_energy.data());
     }
 
+    std::size_t largestVoid() const {
+        const std::int64_t* least = m_energy.data();
+        for (const std::int64_t *at = least, *end = least + m_energy.size(); at != end; ++at) {
+            if (*at < *least) least = at;
+        }
+        return static_cast<std::size_t>(least - m_energy.data());
+    }
+
+    // Added to the energy of set places; all shares together are less.
+    static constexpr std::int64_t kSet = std::int64_t{1} << 50;
+
     int m_side;
-    std::vector<bool> m_set;
     std::vector<std::int64_t> m_energy;
     std::vector<Share> m_shares;
     Random m_random;
