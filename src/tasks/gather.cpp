@@ -75,13 +75,6 @@ core::TextureText wordsFor(const core::Texture& texture, bool fromCode, const st
     return text;
 }
 
-// A texture that fits no canvas is kept all the same; it just has no figures.
-std::optional<catalogue::Estimate> estimateOf(const core::Texture& texture,
-                                              const DrawingDefaults& defaults) {
-    const auto estimate = estimateDrawing(texture, defaults);
-    return estimate ? std::optional(*estimate) : std::nullopt;
-}
-
 // Stores one texture with its shelf and its costs as one change.
 Result<void> store(Gathering& gathering, const core::Texture& texture, const std::string& path,
                    const RecognisedTexture& recognised,
@@ -125,10 +118,11 @@ Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
             refuse(gathering, path, withWords.error());
             continue;
         }
-        PANTILE_RETURN_IF_ERROR(store(
-            gathering, *withWords, path, each,
-            prepared.estimate ? prepared.estimate : estimateOf(each.texture, gathering.defaults),
-            prepared.savedMs));
+        PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path, each,
+                                      prepared.estimate
+                                          ? prepared.estimate
+                                          : estimateDrawing(each.texture, gathering.defaults),
+                                      prepared.savedMs));
     }
     for (const codec::DamagedCode& damaged : recognised.damaged) {
         const bool newer = !damaged.text.empty();
@@ -158,9 +152,9 @@ Prepared prepare(const Gathering& gathering, const Item& item, const std::stop_t
     auto recognised = recognise(item.name(), bytes, gathering.pictures, nullptr, {stop, {}});
     if (recognised) {
         const RecognisedTexture& made = recognised->textures.front();
-        prepared.estimate = estimateOf(made.texture, gathering.defaults);
+        prepared.estimate = estimateDrawing(made.texture, gathering.defaults);
         if (made.fuller && prepared.estimate) {
-            const auto fuller = estimateOf(*made.fuller, gathering.defaults);
+            const auto fuller = estimateDrawing(*made.fuller, gathering.defaults);
             prepared.savedMs = fuller ? fuller->drawMs - prepared.estimate->drawMs : 0;
         }
     }
