@@ -51,22 +51,23 @@ std::string tenths(double number) {
     return std::to_string(rounded / 10) + '.' + std::to_string(rounded % 10);
 }
 
-// What a conversion costs: looks against bytes and time.
+std::string costsText(const tasks::GatheredTexture& texture) {
+    if (!texture.estimate) return "no canvas takes it, so it cannot be drawn";
+    std::string text = std::to_string(texture.estimate->loadBytes) + " bytes, " +
+                       spokenTime(texture.estimate->drawMs) + " to draw";
+    if (texture.savedMs > 0) text += ", " + spokenTime(texture.savedMs) + " saved by simplifying";
+    return text;
+}
+
+// Of a conversion: looks against bytes and time.
 void printCosts(std::ostream& out, const tasks::GatheredTexture& texture) {
     if (!texture.difference && texture.savedMs == 0) return;
     out << "  ";
     if (texture.difference) {
         out << tenths(texture.difference->plain) << " off the picture, "
-            << tenths(texture.difference->perceived) << " from a distance";
-        if (texture.estimate) out << "; ";
+            << tenths(texture.difference->perceived) << " from a distance; ";
     }
-    if (texture.estimate) {
-        out << texture.estimate->loadBytes << " bytes, " << spokenTime(texture.estimate->drawMs)
-            << " to draw";
-        if (texture.savedMs > 0)
-            out << ", " << spokenTime(texture.savedMs) << " saved by simplifying";
-    }
-    out << '\n';
+    out << costsText(texture) << '\n';
 }
 
 // The factor with at most two decimals.
