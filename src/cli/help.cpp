@@ -16,7 +16,14 @@ constexpr std::array<OptionSpec, 5> kGlobalOptions = {{
     {"--version", OptionKind::Flag, "", "the version of the program"},
 }};
 
+bool areAllRepeated(std::span<const OptionSpec> options) {
+    return std::all_of(options.begin(), options.end(), [](const OptionSpec& option) {
+        return option.kind == OptionKind::Repeated;
+    });
+}
+
 void printOptions(std::ostream& out, std::span<const OptionSpec> options) {
+    const bool saidOfAll = areAllRepeated(options);
     std::size_t widest = 0;
     const auto left = [](const OptionSpec& option) {
         std::string text(option.name);
@@ -37,7 +44,7 @@ void printOptions(std::ostream& out, std::span<const OptionSpec> options) {
             out << std::string(widest - text.size(), ' ');
         }
         out << "  " << option.help;
-        if (option.kind == OptionKind::Repeated) out << " (may be repeated)";
+        if (option.kind == OptionKind::Repeated && !saidOfAll) out << " (may be repeated)";
         out << '\n';
     }
 }
@@ -77,7 +84,8 @@ void printCommandHelp(std::ostream& out, const Command& command) {
         out << "  pantile " << command.name << (usage.empty() ? "" : " ") << usage << '\n';
     }
     if (!command.options.empty()) {
-        out << "\nOptions:\n";
+        out << (areAllRepeated(command.options) ? "\nOptions, each as often as wanted:\n"
+                                                : "\nOptions:\n");
         printOptions(out, command.options);
     }
     if (!command.notes.empty()) out << '\n' << command.notes << '\n';

@@ -10,6 +10,7 @@
 namespace pantile::cli {
 
 using tasks::jsonArray;
+using tasks::jsonHundredths;
 using tasks::jsonNumber;
 using tasks::jsonPaths;
 using tasks::jsonSeconds;

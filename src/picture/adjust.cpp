@@ -101,7 +101,9 @@ double lumaAround(const LinearPicture& picture, const std::vector<double>& lumas
     for (int row = std::max(0, y - 1); row <= std::min(picture.size.height - 1, y + 1); ++row) {
         for (int column = std::max(0, x - 1); column <= std::min(picture.size.width - 1, x + 1);
              ++column) {
-            const auto at = static_cast<std::size_t>(row * picture.size.width + column);
+            const auto at =
+                static_cast<std::size_t>(row) * static_cast<std::size_t>(picture.size.width) +
+                static_cast<std::size_t>(column);
             const double weight =
                 picture.pixels[at].alpha * (row == y ? 2 : 1) * (column == x ? 2 : 1);
             sum += weight * lumas[at];

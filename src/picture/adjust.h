@@ -1,7 +1,7 @@
 #pragma once
 
 // Light, colour and sharpness changed between scaling and mapping to a palette. See
-// docs/conversion.md section 4.
+// docs/conversion.md section 12.
 
 #include "core/result.h"
 #include "picture/linear_picture.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-// Noisy colours gathered into the few that they must have been. See docs/conversion.md section 10.
+// Noisy colours gathered into the few that they must have been. See docs/conversion.md section 11.
 
 #include <array>
 #include <cstddef>

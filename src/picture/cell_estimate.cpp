@@ -204,8 +204,8 @@ struct Explained {
 
 template <typename ValueAt>
 Explained fitted(const Channel& channel, Matrix start, ValueAt valueAt) {
-    constexpr int kRounds = 3;  // each takes back most of what the heavier diagonal holds off
-    for (int round = 0; round < kRounds; ++round) channel.improve(start, valueAt);
+    constexpr int kPasses = 3;  // each takes back most of what the heavier diagonal holds off
+    for (int pass = 0; pass < kPasses; ++pass) channel.improve(start, valueAt);
     const double residual = channel.meanSquareResidual(start, valueAt);
     return {std::move(start), residual};
 }

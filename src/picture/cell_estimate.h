@@ -2,7 +2,7 @@
 
 // The colours of cells behind pixels that a lossy format has blurred: least squares over all
 // pixels, so that what chroma at half resolution has spread is put back. See docs/conversion.md
-// section 10.
+// section 11.
 
 #include <array>
 #include <vector>

@@ -19,6 +19,8 @@ namespace {
 constexpr int kUsualLeastSide = 16;
 constexpr int kLeastCells = 4;
 constexpr int kLeastPitch = 2;
+// Any one or two edges lie on multiples of something.
+constexpr int kLeastLines = 4;
 // Levels of 0..255; pictures without any such step are gradients.
 constexpr int kLeastStep = 8;
 // So unlikely must it be, as a power of two, that lines fall into place by chance.
@@ -129,7 +131,9 @@ std::optional<CellLines> believablePart(core::Size size, int pitch, core::Point 
     return std::nullopt;
 }
 
+// 0 for numbers below 1.
 int log2Floor(int value) {
+    if (value < 1) return 0;
     return static_cast<int>(std::bit_width(static_cast<unsigned>(value))) - 1;
 }
 
@@ -140,6 +144,7 @@ std::optional<CellLines> exactWhole(core::Size size, const std::vector<int>& col
     for (const int line : columns) pitch = std::gcd(pitch, line);
     for (const int line : rows) pitch = std::gcd(pitch, line);
     const auto used = static_cast<double>(columns.size() + rows.size());
+    if (used < kLeastLines) return std::nullopt;
     return believablePart(size, pitch, {}, used);
 }
 
@@ -174,19 +179,30 @@ bool liesOn(const CellSide& side, int pixels, const std::vector<int>& used) {
     return found == used.size();
 }
 
-// Cells of a pitch that is no whole number and that divide the whole picture.
+// The same, give or take what is left of a pixel: programs round edges in their own ways.
+bool liesNear(const CellSide& side, int /*pixels*/, const std::vector<int>& used) {
+    return std::all_of(used.begin(), used.end(), [&side](int line) {
+        const std::int64_t at = line * side.span.denominator - side.span.start;
+        const std::int64_t past = at % side.span.step;
+        return std::min(past, side.span.step - past) < side.span.denominator;
+    });
+}
+
+// Cells of a pitch that is no whole number and that divide the whole picture. Of `pitch` places for
+// a line, `lies` accepts as many as `places`.
+template <typename Lies>
 std::optional<CellLines> exactDivided(core::Size size, const std::vector<int>& columns,
-                                      const std::vector<int>& rows) {
+                                      const std::vector<int>& rows, int places, Lies lies) {
     const auto used = static_cast<double>(columns.size() + rows.size());
     std::optional<CellLines> found;
     const int most = std::min(core::kMaxGridSide, size.width / 2);
     for (int count = kLeastCells; count <= most && !found; ++count) {
         const CellSide side = dividedSide(size.width, count);
-        if (used * log2Floor(size.width / count) < kLeastEvidence) continue;
-        if (!liesOn(side, size.width, columns)) continue;
+        if (used * log2Floor(size.width / count / places) < kLeastEvidence) continue;
+        if (!lies(side, size.width, columns)) continue;
         forEachRowCount(size, count, [&](int rowCount) {
             const CellLines lines{side, dividedSide(size.height, rowCount), true};
-            if (!found && isBelievable(lines, used) && liesOn(lines.rows, size.height, rows))
+            if (!found && isBelievable(lines, used) && lies(lines.rows, size.height, rows))
                 found = lines;
         });
     }
@@ -332,6 +348,11 @@ int CellSide::firstPixel(int cell, int pixels) const {
     return static_cast<int>(std::min<std::int64_t>(first, pixels));
 }
 
+int CellSide::centrePixel(int cell, int pixels) const {
+    const std::int64_t centre = (span.edge(cell) + span.edge(cell + 1)) / (2 * span.denominator);
+    return static_cast<int>(std::clamp<std::int64_t>(centre, 0, pixels - 1));
+}
+
 std::optional<CellLines> findCellLines(const core::Pixels& pixels) {
     const BothSteps steps = stepsOf(pixels);
     if (std::max(steps.columns.largest, steps.rows.largest) < kLeastStep) return std::nullopt;
@@ -339,7 +360,8 @@ std::optional<CellLines> findCellLines(const core::Pixels& pixels) {
     const std::vector<int> rows = usedLines(steps.rows);
     if (auto lines = exactWhole(pixels.size, columns, rows)) return lines;
     if (auto lines = exactCut(pixels.size, columns, rows)) return lines;
-    if (auto lines = exactDivided(pixels.size, columns, rows)) return lines;
+    if (auto lines = exactDivided(pixels.size, columns, rows, 1, liesOn)) return lines;
+    if (auto lines = exactDivided(pixels.size, columns, rows, 2, liesNear)) return lines;
     return Search(pixels.size, steps).run();
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 
 // Where the cells of enlarged art lie, from the steps between its pixels alone. See
-// docs/conversion.md section 10.
+// docs/conversion.md section 11.
 
 #include <optional>
 
@@ -20,6 +20,9 @@ struct CellSide {
 
     /// The first pixel of `cell`, within 0..pixels.
     int firstPixel(int cell, int pixels) const;
+
+    /// The pixel in which the middle of `cell` lies.
+    int centrePixel(int cell, int pixels) const;
 };
 
 /// How a picture falls into cells.

@@ -6,6 +6,7 @@
 #include "core/palette.h"
 #include "core/range_check.h"
 #include "picture/path.h"
+#include "picture/threshold_mask.h"
 
 namespace pantile::picture {
 namespace {
@@ -14,19 +15,6 @@ using core::Error;
 using core::ErrorKind;
 using core::Point;
 using core::Result;
-
-constexpr int kRanks = 64;
-
-// The rank 0..63 of a place in the 8x8 matrix M(2n) = [[4M, 4M+2], [4M+3, 4M+1]], M(1) = [0]: the
-// bits of x xor y and of y in turn, the lowest first.
-int rankAt(int x, int y) {
-    const auto column = static_cast<unsigned>(x);
-    const auto row = static_cast<unsigned>(y);
-    unsigned rank = 0;
-    for (unsigned bit = 0; bit < 3; ++bit)
-        rank = 4 * rank + 2 * (((column ^ row) >> bit) & 1U) + ((row >> bit) & 1U);
-    return static_cast<int>(rank);
-}
 
 Result<void> check(const Gradient& gradient) {
     PANTILE_RETURN_IF_ERROR(checkPlace(gradient.from));
@@ -53,7 +41,7 @@ core::PaletteIndex colourAt(const Gradient& gradient, Point cell) {
     const auto before = static_cast<std::size_t>(part * steps / whole);
     const std::int64_t rest = part * steps % whole;
     // rest / whole > (rank + 1/2) / 64
-    const bool next = 2 * kRanks * rest > (2 * rankAt(cell.x, cell.y) + 1) * whole;
+    const bool next = 2 * kBayer8.count() * rest > (2 * kBayer8.rankAt(cell.x, cell.y) + 1) * whole;
     return gradient.colours[next ? before + 1 : before];
 }
 

@@ -16,15 +16,15 @@ core::Size sizeOf(const CellLines& lines) {
     return {lines.columns.cells, lines.rows.cells};
 }
 
-// The first pixel of each cell, as it is.
+// The pixel in the middle of each cell, as it is.
 core::Picture takenOut(const core::Picture& picture, const CellLines& lines) {
     const core::Size all = picture.pixels.size;
     core::Picture small{{sizeOf(lines), {}}, std::nullopt};
     if (picture.indexed) small.indexed = core::IndexedPixels{picture.indexed->table, {}};
     for (int row = 0; row < lines.rows.cells; ++row) {
-        const int y = lines.rows.firstPixel(row, all.height);
+        const int y = lines.rows.centrePixel(row, all.height);
         for (int column = 0; column < lines.columns.cells; ++column) {
-            const int x = lines.columns.firstPixel(column, all.width);
+            const int x = lines.columns.centrePixel(column, all.width);
             small.pixels.pixels.push_back(picture.pixels.at(x, y));
             if (!picture.indexed) continue;
             const auto at = static_cast<std::size_t>(y) * static_cast<std::size_t>(all.width) +

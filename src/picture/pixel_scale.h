@@ -1,7 +1,7 @@
 #pragma once
 
 // Finds out small art that was enlarged by a whole or nearly whole factor, and takes it back to its
-// cells. See docs/conversion.md section 10.
+// cells. See docs/conversion.md section 11.
 
 #include <optional>
 

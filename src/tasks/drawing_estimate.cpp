@@ -55,13 +55,14 @@ Result<DrawingDefaults> drawingDefaults(const catalogue::Library& library) {
     return DrawingDefaults{std::move(canvases), found == boards.end() ? boards.front() : *found};
 }
 
-Result<catalogue::Estimate> estimateDrawing(const core::Texture& texture,
-                                            const DrawingDefaults& defaults) {
-    PANTILE_ASSIGN_OR_RETURN(const core::Canvas canvas, chooseCanvas(texture, defaults.canvases));
-    PANTILE_ASSIGN_OR_RETURN(const PlannedDrawing planned,
-                             planTexture(texture, canvas, defaults.board));
-    return catalogue::Estimate{planned.plan.milliseconds, planned.bytes,
-                               profileKey(canvas, defaults.board)};
+std::optional<catalogue::Estimate> estimateDrawing(const core::Texture& texture,
+                                                   const DrawingDefaults& defaults) {
+    const auto canvas = chooseCanvas(texture, defaults.canvases);
+    if (!canvas) return std::nullopt;
+    const auto planned = planTexture(texture, *canvas, defaults.board);
+    if (!planned) return std::nullopt;
+    return catalogue::Estimate{planned->plan.milliseconds, planned->bytes,
+                               profileKey(*canvas, defaults.board)};
 }
 
 }  // namespace pantile::tasks

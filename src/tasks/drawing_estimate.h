@@ -2,6 +2,8 @@
 
 // What a texture costs on a board: the time to draw it and the bytes of a load that it takes.
 
+#include <optional>
+
 #include "catalogue/library.h"
 #include "catalogue/texture_row.h"
 #include "core/board.h"
@@ -20,8 +22,8 @@ struct DrawingDefaults {
 /// Errors: NotFound if the library has no board.
 core::Result<DrawingDefaults> drawingDefaults(const catalogue::Library& library);
 
-/// Errors: DoesNotFit if no canvas takes the texture.
-core::Result<catalogue::Estimate> estimateDrawing(const core::Texture& texture,
-                                                  const DrawingDefaults& defaults);
+/// Nothing if no canvas takes the texture: it is kept all the same, without figures.
+std::optional<catalogue::Estimate> estimateDrawing(const core::Texture& texture,
+                                                   const DrawingDefaults& defaults);
 
 }  // namespace pantile::tasks

@@ -45,6 +45,7 @@ struct Prepared {
     std::string fileBytes;                         // Unless the item brought its own.
     std::optional<Result<Recognised>> recognised;  // Of pictures and of files that cannot be read.
     std::optional<catalogue::Estimate> estimate;   // Of a picture's texture.
+    std::int64_t savedMs = 0;                      // Of its drawing, by simplifying.
 };
 
 Result<void> checkWords(const GatherOptions& options) {
@@ -74,24 +75,18 @@ core::TextureText wordsFor(const core::Texture& texture, bool fromCode, const st
     return text;
 }
 
-// A texture that fits no canvas is kept all the same; it just has no figures.
-std::optional<catalogue::Estimate> estimateOf(const core::Texture& texture,
-                                              const DrawingDefaults& defaults) {
-    const auto estimate = estimateDrawing(texture, defaults);
-    return estimate ? std::optional(*estimate) : std::nullopt;
-}
-
 // Stores one texture with its shelf and its costs as one change.
 Result<void> store(Gathering& gathering, const core::Texture& texture, const std::string& path,
-                   const std::vector<std::string>& repairs,
-                   const std::optional<catalogue::Estimate>& estimate) {
+                   const RecognisedTexture& recognised,
+                   const std::optional<catalogue::Estimate>& estimate, std::int64_t savedMs) {
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, gathering.library.begin());
     PANTILE_ASSIGN_OR_RETURN(const catalogue::AddedTexture added,
                              catalogue::addTexture(gathering.library, texture));
     using Outcome = catalogue::AddedTexture::Outcome;
     if (added.outcome == Outcome::AlreadyThere) {
         PANTILE_RETURN_IF_ERROR(transaction.commit());
-        gathering.report.known.push_back({added.id, texture.text().title, path, repairs});
+        gathering.report.known.push_back(
+            {added.id, texture.text().title, path, recognised.repairs});
         return {};
     }
     if (!gathering.options.shelf.empty()) {
@@ -102,9 +97,10 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
         PANTILE_RETURN_IF_ERROR(catalogue::setEstimate(gathering.library, added.id, *estimate));
     }
     PANTILE_RETURN_IF_ERROR(transaction.commit());
-    gathering.report.added.push_back({added.id, texture.text().title, texture.grid().size(),
-                                      texture.coloursUsed(), path,
-                                      added.outcome == Outcome::Recovered, repairs});
+    gathering.report.added.push_back(
+        {added.id, texture.text().title, texture.grid().size(), texture.coloursUsed(), path,
+         added.outcome == Outcome::Recovered, recognised.repairs, recognised.enlargement,
+         recognised.difference, estimate, savedMs});
     return {};
 }
 
@@ -113,19 +109,20 @@ void refuse(Gathering& gathering, const std::string& path, Error error) {
 }
 
 Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
-                             const std::optional<catalogue::Estimate>& estimate,
-                             const std::string& path) {
+                             const Prepared& prepared, const std::string& path) {
     const std::string name = std::filesystem::path(path).filename().string();
-    for (const auto& [texture, repairs] : recognised.textures) {
-        const auto withWords =
-            texture.withText(wordsFor(texture, recognised.fromCodes, name, gathering.options));
+    for (const RecognisedTexture& each : recognised.textures) {
+        const auto withWords = each.texture.withText(
+            wordsFor(each.texture, recognised.fromCodes, name, gathering.options));
         if (!withWords) {
             refuse(gathering, path, withWords.error());
             continue;
         }
-        PANTILE_RETURN_IF_ERROR(
-            store(gathering, *withWords, path, repairs,
-                  estimate ? estimate : estimateOf(texture, gathering.defaults)));
+        PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path, each,
+                                      prepared.estimate
+                                          ? prepared.estimate
+                                          : estimateDrawing(each.texture, gathering.defaults),
+                                      prepared.savedMs));
     }
     for (const codec::DamagedCode& damaged : recognised.damaged) {
         const bool newer = !damaged.text.empty();
@@ -154,8 +151,12 @@ Prepared prepare(const Gathering& gathering, const Item& item, const std::stop_t
     if (!isPicture(bytes)) return prepared;
     auto recognised = recognise(item.name(), bytes, gathering.pictures, nullptr, {stop, {}});
     if (recognised) {
-        const core::Texture& texture = recognised->textures.front().texture;
-        prepared.estimate = estimateOf(texture, gathering.defaults);
+        const RecognisedTexture& made = recognised->textures.front();
+        prepared.estimate = estimateDrawing(made.texture, gathering.defaults);
+        if (made.fuller && prepared.estimate) {
+            const auto fuller = estimateDrawing(*made.fuller, gathering.defaults);
+            prepared.savedMs = fuller ? fuller->drawMs - prepared.estimate->drawMs : 0;
+        }
     }
     prepared.recognised = std::move(recognised);
     return prepared;
@@ -174,15 +175,15 @@ Result<void> gatherOne(Gathering& gathering, const Item& item, const Prepared& p
         refuse(gathering, path, recognised.error());
         return {};
     }
-    if (!recognised->foreign)
-        return storeRecognised(gathering, *recognised, prepared.estimate, path);
+    if (!recognised->foreign) return storeRecognised(gathering, *recognised, prepared, path);
     if (item.file.insideFolder) {
         ++gathering.report.passedOver;
     } else {
-        refuse(gathering, path,
-               {ErrorKind::InvalidInput, "it holds no picture, grid or code",
-                "give a PNG, JPEG, GIF, BMP or WebP picture, a grid as CSV, or a text with codes "
-                "in it"});
+        refuse(
+            gathering, path,
+            {ErrorKind::InvalidInput, "it holds no picture, grid or code",
+             "give a PNG, JPEG, GIF, BMP, WebP or SVG picture, a grid as CSV, or a text with codes "
+             "in it"});
     }
     return {};
 }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "catalogue/library.h"
+#include "catalogue/texture_row.h"
 #include "core/ids.h"
 #include "core/progress.h"
 #include "core/result.h"
@@ -38,6 +39,11 @@ struct GatheredTexture {
     std::string path;
     bool recovered = false;            ///< It was there, but removed, and is back.
     std::vector<std::string> repairs;  ///< What was put right in its code, in words.
+    /// Pixels a cell in the picture that it comes from, if that was art enlarged.
+    std::optional<double> enlargement;            ///< See RecognisedTexture.
+    std::optional<Difference> difference;         ///< The same.
+    std::optional<catalogue::Estimate> estimate;  ///< If a canvas takes it.
+    std::int64_t savedMs = 0;                     ///< Of drawing, by simplifying.
 };
 
 struct KnownTexture {

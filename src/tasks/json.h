@@ -3,6 +3,7 @@
 // Small helpers between the project's values and Qt's JSON. Field names are the contract of
 // docs/command-line.md.
 
+#include <cmath>
 #include <cstdint>
 #include <filesystem>
 #include <string>
@@ -27,6 +28,11 @@ inline QJsonValue jsonNumber(std::int64_t number) {
 /// Milliseconds as seconds.
 inline QJsonValue jsonSeconds(std::int64_t milliseconds) {
     return static_cast<double>(milliseconds) / 1000;
+}
+
+/// To the nearest hundredth.
+inline QJsonValue jsonHundredths(double number) {
+    return std::round(number * 100) / 100;
 }
 
 template <typename Items, typename Convert>

@@ -2,10 +2,13 @@
 
 #include <algorithm>
 #include <span>
+#include <utility>
 
 #include "core/text.h"
 #include "image_files/image_kind.h"
 #include "image_files/read_image.h"
+#include "picture/picture_difference.h"
+#include "picture/strays.h"
 #include "tasks/grid_csv.h"
 
 namespace pantile::tasks {
@@ -39,7 +42,11 @@ bool uses(const core::Grid& grid, std::optional<core::PaletteIndex> index) {
 picture::ConvertOptions convertOptions(const core::Picture& source,
                                        const PictureSettings& settings) {
     picture::ConvertOptions options;
+    options.anchor = settings.anchor;
     options.scale = settings.scale;
+    options.adjustments = settings.adjustments;
+    options.alphaThreshold = settings.alphaThreshold;
+    options.background = settings.background;
     options.dither = settings.dither;
     options.strength = settings.strength;
     options.pinned = settings.pinned;
@@ -59,9 +66,35 @@ picture::ConvertOptions convertOptions(const core::Picture& source,
     return options;
 }
 
-Result<core::Texture> textureFromPicture(core::Picture source, const std::string& title,
-                                         const PictureSettings& settings,
-                                         const core::Progress& progress) {
+Difference differenceOf(const picture::CellColours& wanted, const core::Texture& texture) {
+    const picture::CellColours shown = picture::coloursShown(texture.grid(), texture.palette());
+    return {picture::meanDifference(wanted, shown),
+            picture::meanPerceivedDifference(wanted, shown)};
+}
+
+Result<void> simplify(RecognisedTexture& recognised, int level) {
+    if (level == 0) return {};
+    const core::Texture& texture = recognised.texture;
+    PANTILE_ASSIGN_OR_RETURN(core::Grid grid,
+                             picture::simplify(texture.grid(), texture.palette(), level));
+    PANTILE_ASSIGN_OR_RETURN(
+        core::Texture simplified,
+        core::Texture::create(std::move(grid), texture.palette(), texture.text()));
+    recognised.fuller = std::exchange(recognised.texture, std::move(simplified));
+    return {};
+}
+
+Result<RecognisedTexture> textureFromPicture(core::Picture source, const std::string& title,
+                                             const PictureSettings& settings,
+                                             const core::Progress& progress) {
+    if (settings.part) {
+        PANTILE_ASSIGN_OR_RETURN(source, picture::cropped(source, *settings.part));
+    }
+    std::optional<double> enlargement;
+    if (settings.enlarged == Enlarged::Undo) {
+        const core::Size usual{kUsualGridSide, kUsualGridSide};
+        enlargement = undoEnlargement(source, settings.canvas ? settings.canvas->size : usual);
+    }
     const picture::ConvertOptions options = convertOptions(source, settings);
     // A file's own indices are kept unless the user or the canvas asks for other or fewer colours.
     const int colourLimit = options.colours == 0 ? core::kMaxPaletteColours : options.colours;
@@ -75,8 +108,14 @@ Result<core::Texture> textureFromPicture(core::Picture source, const std::string
     if (leavesNoneOpen && settings.canvas && settings.canvas->palette) {
         converted.palette = *settings.canvas->palette;
     }
-    return core::Texture::create(std::move(converted.grid), std::move(converted.palette),
-                                 std::move(text));
+    PANTILE_ASSIGN_OR_RETURN(core::Texture texture,
+                             core::Texture::create(std::move(converted.grid),
+                                                   std::move(converted.palette), std::move(text)));
+    RecognisedTexture recognised{std::move(texture), {}, enlargement, {}, {}};
+    PANTILE_RETURN_IF_ERROR(simplify(recognised, settings.simplify));
+    if (converted.wanted)
+        recognised.difference = differenceOf(*converted.wanted, recognised.texture);
+    return recognised;
 }
 
 Result<core::Texture> textureFromCsv(std::string_view bytes, const std::string& title,
@@ -126,19 +165,20 @@ Result<Recognised> recognise(std::string_view name, std::string_view bytes,
                                  image_files::readImageBytes(bytesOf(bytes), name));
         auto texture = textureFromPicture(std::move(source), title, settings, progress);
         if (!texture) return texture.error().at(name);
-        recognised.textures.push_back({*std::move(texture), {}});
+        recognised.textures.push_back(*std::move(texture));
         return recognised;
     }
     if (looksLikeGridCsv(bytes)) {
         auto texture = textureFromCsv(bytes, title, settings);
         if (!texture) return texture.error().at(name);
-        recognised.textures.push_back({*std::move(texture), {}});
+        recognised.textures.push_back({*std::move(texture), {}, {}, {}, {}});
         return recognised;
     }
     if (isText(bytes)) {
         codec::Harvest harvest = codec::harvestCodes(bytes, paletteLookup, progress);
         for (codec::FoundCode& found : harvest.found) {
-            recognised.textures.push_back({std::move(found.texture), std::move(found.repairs)});
+            recognised.textures.push_back(
+                {std::move(found.texture), std::move(found.repairs), {}, {}, {}});
         }
         recognised.damaged = std::move(harvest.damaged);
     }

@@ -14,6 +14,8 @@
 #include "core/result.h"
 #include "core/texture.h"
 #include "picture/convert.h"
+#include "picture/crop.h"
+#include "tasks/enlarged_art.h"
 
 namespace pantile::tasks {
 
@@ -23,18 +25,34 @@ struct PictureSettings {
     std::vector<core::Rgb8> pinned;  ///< See picture::ConvertOptions.
     int mergeWithin = 0;             ///< The same.
     std::optional<picture::Fit> fit;
+    std::optional<picture::Rectangle> part;  ///< Of the picture as it comes; else all of it.
+    Enlarged enlarged = Enlarged::Undo;
+    picture::Anchor anchor = picture::Anchor::Centre;
     picture::Scale scale = picture::Scale::Area;
+    picture::Adjustments adjustments;
+    std::uint8_t alphaThreshold = picture::ConvertOptions{}.alphaThreshold;
+    std::optional<core::Rgb8> background;
     picture::Dither dither = picture::Dither::None;
     double strength = 1;
+    int simplify = 0;  ///< 0..picture::kMaxSimplifyLevel.
 };
 
 /// Pictures up to so many cells a side are taken cell by cell if neither canvas nor fit is given;
 /// larger ones are made to cover a grid of this size.
 inline constexpr int kUsualGridSide = 64;
 
+/// How far a texture is from the picture it was made of: means of CIEDE2000.
+struct Difference {
+    double plain = 0;
+    double perceived = 0;  ///< As an eye at a distance sees both.
+};
+
 struct RecognisedTexture {
     core::Texture texture;
-    std::vector<std::string> repairs;  ///< What was put right in its code, in words.
+    std::vector<std::string> repairs;      ///< What was put right in its code, in words.
+    std::optional<double> enlargement;     ///< Pixels a cell in the picture, if that was undone.
+    std::optional<Difference> difference;  ///< If a picture's colours were mapped.
+    std::optional<core::Texture> fuller;   ///< What it was before it was simplified.
 };
 
 struct Recognised {

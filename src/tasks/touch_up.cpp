@@ -49,14 +49,6 @@ PaletteLookup palettesOf(const catalogue::Library& library) {
     };
 }
 
-// A texture that fits no canvas has no figures.
-Result<void> noteEstimate(catalogue::Library& library, core::TextureId id, const Texture& texture) {
-    PANTILE_ASSIGN_OR_RETURN(const DrawingDefaults defaults, drawingDefaults(library));
-    const auto estimate = estimateDrawing(texture, defaults);
-    if (!estimate) return {};
-    return catalogue::setEstimate(library, id, *estimate);
-}
-
 }  // namespace
 
 Result<Texture> touchedUp(const Texture& texture, std::span<const TouchStep> steps,
@@ -77,7 +69,10 @@ Result<TouchedUp> touchUp(catalogue::Library& library, core::TextureId id,
     PANTILE_ASSIGN_OR_RETURN(const Texture after,
                              touchedUp(before.texture, steps, palettesOf(library)));
     PANTILE_RETURN_IF_ERROR(catalogue::setContent(library, id, after.grid(), after.palette()));
-    PANTILE_RETURN_IF_ERROR(noteEstimate(library, id, after));
+    PANTILE_ASSIGN_OR_RETURN(const DrawingDefaults defaults, drawingDefaults(library));
+    if (const auto estimate = estimateDrawing(after, defaults)) {
+        PANTILE_RETURN_IF_ERROR(catalogue::setEstimate(library, id, *estimate));
+    }
     PANTILE_ASSIGN_OR_RETURN(const auto rows, catalogue::readRows(library, {&id, 1}));
     PANTILE_RETURN_IF_ERROR(transaction.commit());
     return TouchedUp{rows.front().revision, cellsChanged(before.texture, after),

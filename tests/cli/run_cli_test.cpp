@@ -80,6 +80,44 @@ TEST_F(Cli, AddTakesStandardInput) {
         << answer.out;
 }
 
+TEST_F(Cli, AddTakesEnlargedArtBackAndSaysSo) {
+    std::string rows;
+    for (int y = 0; y < 16; ++y) {
+        std::string row;
+        for (int x = 0; x < 16; ++x)
+            row += "<rect x='" + std::to_string(x) + "' y='" + std::to_string(y) +
+                   "' width='1' height='1' fill='" + ((x * x + y * x) % 3 == 0 ? "#226" : "#fc4") +
+                   "'/>";
+        rows += row;
+    }
+    m_cli.writeText("buoy.svg", "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 16 16'>" +
+                                    rows + "</svg>");
+    const CliAnswer answer = run({"add", m_cli.path("buoy.svg")});
+    if (answer.err.find("installation") != std::string::npos)
+        GTEST_SKIP() << "Debian's package libqt6svg6 is not installed";
+    EXPECT_EQ(answer.exitCode, 0) << answer.err;
+    EXPECT_THAT(answer.out, ::testing::HasSubstr("buoy, 16x16, 2 colours"));
+    EXPECT_THAT(answer.out, ::testing::HasSubstr("enlarged 64 times; --enlarged keep"));
+    const QJsonObject kept =
+        json({"add", m_cli.path("buoy.svg"), "--enlarged", "keep", "--scale", "lanczos"}).json();
+    ASSERT_EQ(kept["added"].toArray().size(), 1);
+    EXPECT_EQ(kept["added"][0]["width"].toInt(), 64);
+    EXPECT_TRUE(kept["added"][0]["enlarged"].isNull());
+}
+
+TEST_F(Cli, AddRefusesBadPictureOptions) {
+    const std::vector<std::pair<std::string, std::string>> bad{
+        {"--part", "1,2,3"},       {"--part", "1,2,3,"},     {"--part", "1,2,3,4,5"},
+        {"--part", "-1,2,3,4"},    {"--anchor", "middle"},   {"--enlarged", "yes"},
+        {"--background", "blue"},  {"--gamma", "0"},         {"--brightness", "101"},
+        {"--contrast", "-101"},    {"--saturation", "much"}, {"--sharpen", "-1"},
+        {"--alpha-threshold", "0"}};
+    for (const auto& [option, value] : bad) {
+        const CliAnswer answer = run({"add", "any.png", option, value});
+        EXPECT_EQ(answer.exitCode, 2) << option << ' ' << value << answer.out;
+    }
+}
+
 TEST_F(Cli, FindGivesTotalsAndFieldsOfTheContract) {
     addTiles(3);
     const QJsonObject all = json({"find", "--limit", "2", "--sort", "title"}).json();

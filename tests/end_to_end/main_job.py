@@ -57,6 +57,9 @@ again = pantile("add", os.path.join(samples, "textures"))
 check(len(again["known"]) == len(rows) and not again["added"], "nothing is stored twice")
 pictures = pantile("add", os.path.join(samples, "pictures"), "--tag", "picture", "--dither", "floyd-steinberg")
 check([(p["width"], p["height"]) for p in pictures["added"]] == [(64, 64)] * 4, "four pictures are converted")
+for picture in pictures["added"]:
+    check(0 < picture["difference"]["perceived"] < picture["difference"]["plain"], "dithers mix from a distance")
+    check(picture["load_bytes"] > 0 and picture["draw_seconds"] > 0, "a conversion tells its costs")
 
 # Organise.
 stones = [row for row in rows if "stone" in row["tags"].split()]

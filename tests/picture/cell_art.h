@@ -4,7 +4,6 @@
 // failed check shows both pictures.
 
 #include <array>
-#include <cstdint>
 #include <ostream>
 #include <span>
 #include <string>
@@ -12,6 +11,7 @@
 
 #include "core/grid.h"
 #include "picture/cell_set.h"
+#include "picture/textures.h"
 #include "support/random.h"
 
 namespace pantile::core {
@@ -45,16 +45,7 @@ inline Art artOf(core::Size size, std::span<const core::Point> points) {
     return artOf(cellsOn(size, points));
 }
 
-/// Digits are indices.
-inline core::Grid gridOf(const Art& rows) {
-    std::vector<core::PaletteIndex> cells;
-    for (const std::string& row : rows) {
-        for (const char digit : row) cells.push_back(static_cast<core::PaletteIndex>(digit - '0'));
-    }
-    return *core::Grid::create(static_cast<int>(rows.front().size()), static_cast<int>(rows.size()),
-                               std::move(cells));
-}
-
+/// The digits that gridOf() reads.
 inline Art artOf(const core::Grid& grid) {
     Art rows;
     for (int y = 0; y < grid.height(); ++y) {
@@ -63,16 +54,6 @@ inline Art artOf(const core::Grid& grid) {
             rows.back() += static_cast<char>('0' + grid.at(x, y));
     }
     return rows;
-}
-
-/// Indices below `colours`.
-inline core::Grid randomGrid(tests::Random& random, core::Size size, int colours) {
-    core::Grid grid = *core::Grid::filled(size.width, size.height, 0);
-    for (int y = 0; y < size.height; ++y) {
-        for (int x = 0; x < size.width; ++x)
-            grid.set(x, y, static_cast<core::PaletteIndex>(random.between(0, colours - 1)));
-    }
-    return grid;
 }
 
 inline core::Size randomSize(tests::Random& random, int most) {

@@ -71,7 +71,7 @@ TEST(Fill, IsExactlyTheConnectedCells) {
     tests::Random random(4);
     for (int i = 0; i < 100; ++i) {
         const core::Size size = randomSize(random, 9);
-        const Grid grid = randomGrid(random, size, 2);
+        const Grid grid = randomGrid(size, 2, random);
         const Point at{random.between(0, size.width - 1), random.between(0, size.height - 1)};
         for (const Neighbours neighbours : {Neighbours::Four, Neighbours::Eight}) {
             EXPECT_EQ(connected(grid, at, neighbours), artOf(component(grid, at, neighbours)))

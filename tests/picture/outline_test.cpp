@@ -27,7 +27,7 @@ TEST(Outline, AroundAShapeAsWorkedByHand) {
 TEST(Outline, IsTheBackgroundBesideAnythingElse) {
     tests::Random random(5);
     for (int i = 0; i < 50; ++i) {
-        const core::Grid grid = randomGrid(random, randomSize(random, 8), 3);
+        const core::Grid grid = randomGrid(randomSize(random, 8), 3, random);
         for (const Neighbours neighbours : {Neighbours::Four, Neighbours::Eight}) {
             CellSet expected(grid.size());
             CellSet all(grid.size());

@@ -31,6 +31,27 @@ TEST(PixelScale, TakesNearlyWholeFactorsBackExactly) {
     }
 }
 
+TEST(PixelScale, TakesItBackHoweverEdgesWereRounded) {
+    // 7.5 pixels a cell; edges that fall into the middle of a pixel go either way.
+    for (std::uint64_t seed = 1; seed <= 5; ++seed) {
+        const core::Picture art = smallArt(16, 16, seed);
+        tests::Random random(seed);
+        std::vector<int> cells;
+        for (int cell = 0; cell < 16; ++cell) {
+            const int end = 15 * (cell + 1) / 2 + (cell % 2 == 0 ? random.between(0, 1) : 0);
+            cells.resize(static_cast<std::size_t>(end), cell);
+        }
+        core::Picture large{{{120, 120}, {}}, std::nullopt};
+        for (const int row : cells) {
+            for (const int column : cells)
+                large.pixels.pixels.push_back(art.pixels.at(column, row));
+        }
+        const auto found = findEnlargedArt(large);
+        ASSERT_TRUE(found) << "seed " << seed;
+        EXPECT_EQ(found->small.pixels.pixels, art.pixels.pixels) << "seed " << seed;
+    }
+}
+
 TEST(PixelScale, KeepsTransparentCells) {
     core::Picture art = smallArt(16, 16, 8);
     for (std::size_t i = 0; i < art.pixels.pixels.size(); i += 3) art.pixels.pixels[i].a = 0;

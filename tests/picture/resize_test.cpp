@@ -28,7 +28,7 @@ TEST(Resize, CropAndExtendAsWorkedByHand) {
 TEST(Resize, ExtendThenCropIsTheSame) {
     tests::Random random(11);
     for (int i = 0; i < 50; ++i) {
-        const Grid grid = randomGrid(random, randomSize(random, 20), 5);
+        const Grid grid = randomGrid(randomSize(random, 20), 5, random);
         const Margins margins{random.between(0, 9), random.between(0, 9), random.between(0, 9),
                               random.between(0, 9)};
         const auto larger = extended(grid, margins, 9);
@@ -51,7 +51,7 @@ TEST(Resize, WholeFactorsAsWorkedByHand) {
 TEST(Resize, DownTakesBackUp) {
     tests::Random random(12);
     for (int factor = 1; factor <= 8; ++factor) {
-        const Grid grid = randomGrid(random, randomSize(random, 20), 5);
+        const Grid grid = randomGrid(randomSize(random, 20), 5, random);
         const auto larger = scaledUp(grid, factor);
         ASSERT_THAT(larger, isOk());
         EXPECT_EQ(larger->width(), grid.width() * factor);

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <string_view>
+#include <string>
 #include <vector>
 
 #include "core/palette.h"
@@ -23,9 +23,9 @@ inline core::Palette greyPalette(int count) {
 }
 
 /// Each row of digits is a row of cells, each digit an index.
-inline core::Grid gridOf(const std::vector<std::string_view>& rows) {
+inline core::Grid gridOf(const std::vector<std::string>& rows) {
     std::vector<core::PaletteIndex> cells;
-    for (const std::string_view row : rows) {
+    for (const std::string& row : rows) {
         for (const char digit : row) cells.push_back(static_cast<core::PaletteIndex>(digit - '0'));
     }
     return *core::Grid::create(static_cast<int>(rows.front().size()), static_cast<int>(rows.size()),

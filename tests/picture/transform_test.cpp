@@ -23,7 +23,7 @@ TEST(Transform, AsWorkedByHand) {
 TEST(Transform, ThereAndBackIsTheSame) {
     tests::Random random(90);
     for (int i = 0; i < 100; ++i) {
-        const Grid grid = randomGrid(random, randomSize(random, 20), 9);
+        const Grid grid = randomGrid(randomSize(random, 20), 9, random);
         SCOPED_TRACE(::testing::PrintToString(artOf(grid)));
         for (const Mirror mirror : {Mirror::LeftRight, Mirror::TopBottom})
             EXPECT_EQ(mirrored(mirrored(grid, mirror), mirror), grid);

@@ -6,6 +6,7 @@
 #include "catalogue/shelves.h"
 #include "codec/text_code.h"
 #include "image_files/write_png.h"
+#include "picture/strays.h"
 #include "tasks/library_fixture.h"
 
 namespace pantile::tasks {
@@ -146,6 +147,95 @@ TEST_F(Gather, MakesALargePictureCoverTheUsualGrid) {
     EXPECT_LE(report.added[0].colours, 16);
 }
 
+// Kelp and buoys in 16x16 cells, each `factor` pixels wide and high.
+core::Pixels enlargedArt(int factor) {
+    const std::array<core::Rgba8, 4> colours{
+        {{20, 28, 46, 255}, {51, 78, 35, 255}, {214, 65, 41, 255}, {239, 247, 249, 255}}};
+    core::Pixels pixels{{16 * factor, 16 * factor}, {}};
+    for (int y = 0; y < 16 * factor; ++y) {
+        for (int x = 0; x < 16 * factor; ++x) {
+            const int column = x / factor;
+            const int row = y / factor;
+            pixels.pixels.push_back(
+                colours.at(static_cast<std::size_t>((column * column + 3 * row * column) / 5 % 4)));
+        }
+    }
+    return pixels;
+}
+
+// From dark blue to light yellow.
+core::Pixels slope(int side) {
+    core::Pixels pixels{{side, side}, {}};
+    for (int y = 0; y < side; ++y) {
+        for (int x = 0; x < side; ++x) {
+            const auto light = static_cast<std::uint8_t>((x + y) * 255 / (2 * side - 2));
+            const auto blue = static_cast<std::uint8_t>(90 + x * 60 / side);
+            pixels.pixels.push_back({light, light, blue, 255});
+        }
+    }
+    return pixels;
+}
+
+TEST_F(Gather, TakesEnlargedArtBackUnlessToldToKeepIt) {
+    const std::string file = writePng("buoy.png", enlargedArt(6));
+    const GatherReport taken = gatherAll({file});
+    ASSERT_EQ(taken.added.size(), 1U);
+    EXPECT_EQ(taken.added[0].size, (core::Size{16, 16}));
+    EXPECT_EQ(taken.added[0].enlargement, 6);
+    const GatherReport small = gatherAll({writePng("small.png", enlargedArt(1))});
+    EXPECT_EQ(small.known.size(), 1U);  // the very same texture
+
+    GatherOptions options;
+    options.pictures.enlarged = Enlarged::Keep;
+    const GatherReport kept = gatherAll({file}, options);
+    ASSERT_EQ(kept.added.size(), 1U);
+    EXPECT_EQ(kept.added[0].size, (core::Size{64, 64}));
+    EXPECT_EQ(kept.added[0].enlargement, std::nullopt);
+}
+
+TEST_F(Gather, LeavesAnIndexedPictureThatFitsAsItIs) {
+    picture::ConvertOptions exact;
+    exact.fit = picture::Fit::Exact;
+    const auto converted = picture::convertPicture({enlargedArt(2), std::nullopt}, exact);
+    ASSERT_THAT(converted, isOk());
+    const auto png = image_files::encodePng(converted->grid, converted->palette);
+    ASSERT_THAT(png, isOk());
+    const GatherReport report =
+        gatherAll({write("kelp.png", std::string(png->begin(), png->end()))});
+    ASSERT_EQ(report.added.size(), 1U);
+    EXPECT_EQ(report.added[0].size, (core::Size{32, 32}));
+}
+
+TEST_F(Gather, CutsLaysAndAdjustsAsTheSettingsSay) {
+    core::Pixels pixels{{8, 4}, {}};
+    for (int i = 0; i < 32; ++i) {
+        const auto level = static_cast<std::uint8_t>(i % 8 * 30);
+        pixels.pixels.push_back({level, level, level, static_cast<std::uint8_t>(i < 8 ? 0 : 255)});
+    }
+    GatherOptions options;
+    options.pictures.part = picture::Rectangle{{2, 0}, {3, 2}};
+    options.pictures.background = core::Rgb8{1, 2, 3};
+    options.pictures.adjustments.levels = true;
+    const GatherReport report = gatherAll({writePng("shingle.png", pixels)}, options);
+    ASSERT_EQ(report.added.size(), 1U);
+    const core::Texture texture = stored(report.added[0].id);
+    ASSERT_EQ(texture.grid().size(), (core::Size{3, 2}));
+    const auto colourAt = [&texture](int x, int y) {
+        return texture.palette().colours()[texture.grid().at(x, y)];
+    };
+    EXPECT_EQ(colourAt(1, 0), (core::Rgb8{1, 2, 3}));
+    EXPECT_EQ(colourAt(0, 1), (core::Rgb8{0, 0, 0}));  // 60, the darkest
+    EXPECT_EQ(colourAt(2, 1), (core::Rgb8{255, 255, 255}));
+}
+
+TEST_F(Gather, RefusesAPartThatAPictureDoesNotHave) {
+    GatherOptions options;
+    options.pictures.part = picture::Rectangle{{90, 0}, {9, 9}};
+    const GatherReport report = gatherAll({writePng("buoy.png", enlargedArt(6))}, options);
+    ASSERT_EQ(report.refused.size(), 1U);
+    EXPECT_THAT(report.refused[0].error.message, ::testing::HasSubstr("not inside"));
+}
+
 TEST_F(Gather, MakesPicturesFitACanvasWithAFixedPalette) {
     core::Canvas canvas;
     canvas.name = "quay";
@@ -254,6 +344,44 @@ TEST_F(Gather, TakesManyPicturesInTheirOrder) {
     for (const GatheredTexture& texture : report->added) titles.push_back(texture.title);
     EXPECT_EQ(titles, names);
     EXPECT_EQ(told, 40);
+}
+
+TEST_F(Gather, TellsWhatAConversionCosts) {
+    const std::string file = writePng("slope.png", slope(90));
+    GatherOptions options;
+    options.pictures.colours = 4;
+    options.pictures.dither = picture::Dither::FloydSteinberg;
+    const GatheredTexture dithered = gatherAll({file}, options).added.at(0);
+    options.pictures.dither = picture::Dither::None;
+    const GatheredTexture flat = gatherAll({file}, options).added.at(0);
+    ASSERT_TRUE(dithered.difference && flat.difference && dithered.estimate && flat.estimate);
+    EXPECT_LT(dithered.difference->perceived, flat.difference->perceived);
+    EXPECT_GT(dithered.difference->plain, dithered.difference->perceived);
+    EXPECT_GT(dithered.estimate->drawMs, flat.estimate->drawMs);
+    EXPECT_GT(dithered.estimate->loadBytes, flat.estimate->loadBytes);
+    EXPECT_EQ(dithered.savedMs, 0);
+
+    const GatheredTexture kept = gatherAll({writePng("a.png", texture(1, 16))}).added.at(0);
+    EXPECT_FALSE(kept.difference) << "nothing was mapped";
+    EXPECT_TRUE(kept.estimate);
+}
+
+TEST_F(Gather, SimplifyingTakesTimeOffTheDrawing) {
+    const std::string file = writePng("slope.png", slope(90));
+    GatherOptions options;
+    options.pictures.colours = 8;
+    options.pictures.dither = picture::Dither::FloydSteinberg;
+    const GatheredTexture full = gatherAll({file}, options).added.at(0);
+    options.pictures.simplify = 20;
+    const GatheredTexture simple = gatherAll({file}, options).added.at(0);
+    ASSERT_TRUE(full.estimate && simple.estimate);
+    EXPECT_GT(simple.savedMs, 0);
+    EXPECT_EQ(simple.estimate->drawMs + simple.savedMs, full.estimate->drawMs);
+    EXPECT_GT(simple.difference->perceived, full.difference->perceived) << "of what is stored";
+    options.pictures.simplify = picture::kMaxSimplifyLevel + 1;
+    const GatherReport refused = gatherAll({file}, options);
+    ASSERT_EQ(refused.refused.size(), 1U);
+    EXPECT_THAT(refused.refused[0].error.message, ::testing::HasSubstr("level"));
 }
 
 TEST_F(Gather, NotesWhatDrawingCosts) {

@@ -1,11 +1,12 @@
+#include <cmath>
 #include <ostream>
 
 #include "cli/commands/all.h"
 #include "cli/json.h"
+#include "cli/picture_options.h"
 #include "cli/standard_input.h"
 #include "cli/texture_answer.h"
 #include "core/text.h"
-#include "picture/merge_alike.h"
 #include "tasks/gather.h"
 #include "tasks/library_place.h"
 
@@ -16,65 +17,6 @@ using core::ErrorKind;
 using core::Result;
 
 namespace {
-
-constexpr std::array<Choice<picture::Fit>, 4> kFits = {{
-    {"cover", picture::Fit::Cover},
-    {"contain", picture::Fit::Contain},
-    {"stretch", picture::Fit::Stretch},
-    {"exact", picture::Fit::Exact},
-}};
-constexpr std::array<Choice<picture::Scale>, 2> kScales = {{
-    {"area", picture::Scale::Area},
-    {"nearest", picture::Scale::Nearest},
-}};
-constexpr std::array<Choice<picture::Dither>, 12> kDithers = {{
-    {"none", picture::Dither::None},
-    {"floyd-steinberg", picture::Dither::FloydSteinberg},
-    {"jarvis-judice-ninke", picture::Dither::JarvisJudiceNinke},
-    {"stucki", picture::Dither::Stucki},
-    {"atkinson", picture::Dither::Atkinson},
-    {"sierra", picture::Dither::Sierra},
-    {"burkes", picture::Dither::Burkes},
-    {"bayer2", picture::Dither::Bayer2},
-    {"bayer4", picture::Dither::Bayer4},
-    {"bayer8", picture::Dither::Bayer8},
-    {"blue-noise", picture::Dither::BlueNoise},
-    {"optimal", picture::Dither::Optimal},
-}};
-
-Result<std::vector<core::Rgb8>> pinnedColours(const Arguments& arguments) {
-    std::vector<core::Rgb8> colours;
-    for (const std::string& text : arguments.values("--pin")) {
-        const auto colour = core::parseHexColour(text);
-        if (!colour) return Error{ErrorKind::Usage, colour.error().message, "write --pin #1b2631"};
-        colours.push_back(*colour);
-    }
-    return colours;
-}
-
-Result<tasks::PictureSettings> pictureSettings(const Arguments& arguments) {
-    tasks::PictureSettings settings;
-    PANTILE_ASSIGN_OR_RETURN(
-        const auto colours,
-        arguments.number("--colours", core::kMinPaletteColours, core::kMaxPaletteColours));
-    if (colours) settings.colours = static_cast<int>(*colours);
-    PANTILE_ASSIGN_OR_RETURN(settings.pinned, pinnedColours(arguments));
-    PANTILE_ASSIGN_OR_RETURN(const auto merge,
-                             arguments.number("--merge", 0, picture::kMergeUnits));
-    settings.mergeWithin = static_cast<int>(merge.value_or(0));
-    if (const auto fit = arguments.value("--fit")) {
-        PANTILE_ASSIGN_OR_RETURN(settings.fit, parseChoice("--fit", *fit, kFits));
-    }
-    if (const auto scale = arguments.value("--scale")) {
-        PANTILE_ASSIGN_OR_RETURN(settings.scale, parseChoice("--scale", *scale, kScales));
-    }
-    if (const auto dither = arguments.value("--dither")) {
-        PANTILE_ASSIGN_OR_RETURN(settings.dither, parseChoice("--dither", *dither, kDithers));
-    }
-    PANTILE_ASSIGN_OR_RETURN(const auto strength, arguments.fraction("--strength", 0, 1));
-    settings.strength = strength.value_or(1);
-    return settings;
-}
 
 Result<std::vector<tasks::GatherInput>> gatherInputs(Session& session, const Arguments& arguments) {
     std::vector<tasks::GatherInput> inputs;
@@ -94,13 +36,64 @@ Result<std::vector<tasks::GatherInput>> gatherInputs(Session& session, const Arg
     return inputs;
 }
 
+QJsonValue enlargedJson(const tasks::GatheredTexture& texture) {
+    return texture.enlargement ? QJsonValue(*texture.enlargement) : QJsonValue();
+}
+
+QJsonValue differenceJson(const tasks::GatheredTexture& texture) {
+    if (!texture.difference) return {};
+    return QJsonObject{{"plain", jsonHundredths(texture.difference->plain)},
+                       {"perceived", jsonHundredths(texture.difference->perceived)}};
+}
+
+std::string tenths(double number) {
+    const auto rounded = std::llround(number * 10);
+    return std::to_string(rounded / 10) + '.' + std::to_string(rounded % 10);
+}
+
+// What a conversion costs: looks against bytes and time.
+void printCosts(std::ostream& out, const tasks::GatheredTexture& texture) {
+    if (!texture.difference && texture.savedMs == 0) return;
+    out << "  ";
+    if (texture.difference) {
+        out << tenths(texture.difference->plain) << " off the picture, "
+            << tenths(texture.difference->perceived) << " from a distance";
+        if (texture.estimate) out << "; ";
+    }
+    if (texture.estimate) {
+        out << texture.estimate->loadBytes << " bytes, " << spokenTime(texture.estimate->drawMs)
+            << " to draw";
+        if (texture.savedMs > 0)
+            out << ", " << spokenTime(texture.savedMs) << " saved by simplifying";
+    }
+    out << '\n';
+}
+
+// The factor with at most two decimals.
+void printEnlargement(std::ostream& out, double factor) {
+    const auto hundredths = static_cast<int>(factor * 100 + 0.5);
+    out << "  taken back to its cells: it was enlarged " << hundredths / 100;
+    if (hundredths % 100 != 0) out << '.' << hundredths / 10 % 10 << hundredths % 10;
+    out << " times; --enlarged keep takes it as it is\n";
+}
+
 QJsonObject reportJson(const tasks::GatherReport& report) {
     const auto added = jsonArray(report.added, [](const tasks::GatheredTexture& texture) {
-        return QJsonObject{
-            {"id", jsonNumber(texture.id.value)}, {"title", jsonText(texture.title)},
-            {"width", texture.size.width},        {"height", texture.size.height},
-            {"colours", texture.colours},         {"path", jsonText(texture.path)},
-            {"recovered", texture.recovered},     {"repairs", jsonTexts(texture.repairs)}};
+        return QJsonObject{{"id", jsonNumber(texture.id.value)},
+                           {"title", jsonText(texture.title)},
+                           {"width", texture.size.width},
+                           {"height", texture.size.height},
+                           {"colours", texture.colours},
+                           {"path", jsonText(texture.path)},
+                           {"recovered", texture.recovered},
+                           {"repairs", jsonTexts(texture.repairs)},
+                           {"enlarged", enlargedJson(texture)},
+                           {"difference", differenceJson(texture)},
+                           {"load_bytes", texture.estimate ? jsonNumber(texture.estimate->loadBytes)
+                                                           : QJsonValue()},
+                           {"draw_seconds", texture.estimate ? jsonSeconds(texture.estimate->drawMs)
+                                                             : QJsonValue()},
+                           {"saved_seconds", jsonSeconds(texture.savedMs)}};
     });
     const auto known = jsonArray(report.known, [](const tasks::KnownTexture& texture) {
         return QJsonObject{{"id", jsonNumber(texture.id.value)},
@@ -127,6 +120,8 @@ void printReport(Session& session, const tasks::GatherReport& report) {
                     << texture.size.height << ", " << counted(texture.colours, "colour", "colours")
                     << '\n';
         printRepairs(session.out, texture.repairs);
+        if (texture.enlargement) printEnlargement(session.out, *texture.enlargement);
+        printCosts(session.out, texture);
     }
     for (const tasks::KnownTexture& texture : report.known) {
         session.out << "Known " << texture.id.value << "  " << core::visibleText(texture.title)
@@ -148,7 +143,7 @@ void printReport(Session& session, const tasks::GatherReport& report) {
 Result<Outcome> run(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 1, 100000, "add PATH..."));
     tasks::GatherOptions options;
-    PANTILE_ASSIGN_OR_RETURN(options.pictures, pictureSettings(arguments));
+    PANTILE_ASSIGN_OR_RETURN(options.pictures, readPictureOptions(arguments));
     options.canvas = arguments.value("--canvas").value_or("");
     options.title = arguments.value("--title");
     options.author = arguments.value("--author");
@@ -172,21 +167,12 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
 }  // namespace
 
 Command addCommand() {
-    return {
+    Command command{
         "add",
         "Adds pictures, grids and codes to the library.",
         {"PATH... [options]"},
         {
             {"--canvas", OptionKind::Value, "NAME", "make pictures fit this canvas"},
-            {"--colours", OptionKind::Value, "N", "at most so many colours, 2 to 256"},
-            {"--pin", OptionKind::Repeated, "#RRGGBB", "one of the colours, as it is"},
-            {"--merge", OptionKind::Value, "N",
-             "join colours closer than N; 200 is just visible, black and white are 10000 apart"},
-            {"--fit", OptionKind::Value, "cover|contain|stretch|exact",
-             "how a picture meets the grid"},
-            {"--scale", OptionKind::Value, "area|nearest", "how pixels become cells"},
-            {"--dither", OptionKind::Value, "NAME", "how missing colours are mixed, see below"},
-            {"--strength", OptionKind::Value, "0..1", "how strongly to dither"},
             {"--title", OptionKind::Value, "TEXT", "the title, else the file's name"},
             {"--tag", OptionKind::Repeated, "WORD", "a tag"},
             {"--shelf", OptionKind::Value, "NAME", "put them on this shelf"},
@@ -194,8 +180,8 @@ Command addCommand() {
             {"--licence", OptionKind::Value, "TEXT", "their licence; a code's own licence stays"},
             {"--source", OptionKind::Value, "TEXT", "where they come from, else the file's name"},
         },
-        "PATH is a picture (PNG, JPEG, GIF, BMP, WebP), a grid of palette indices as CSV, any text "
-        "or\n"
+        "PATH is a picture (PNG, JPEG, GIF, BMP, WebP, SVG), a grid of palette indices as CSV, any "
+        "text or\n"
         "HTML file with codes in it, or a folder of such files; - is standard input. A texture "
         "that\n"
         "is there already is not added again. Without --canvas and --fit, pictures of at most "
@@ -205,6 +191,8 @@ Command addCommand() {
         "bayer2, bayer4, bayer8, blue-noise, optimal (looks best from a distance).",
         run,
     };
+    for (const OptionSpec& option : pictureOptions()) command.options.push_back(option);
+    return command;
 }
 
 }  // namespace pantile::cli

@@ -24,8 +24,7 @@ Result<TextureDetails> readDetails(const std::filesystem::path& libraryPath, cor
     if (!record.row.estimate) {
         PANTILE_ASSIGN_OR_RETURN(const auto defaults, tasks::drawingDefaults(library));
         // One that fits no canvas has no costs, and the window says so.
-        if (auto estimate = tasks::estimateDrawing(record.texture, defaults))
-            record.row.estimate = *std::move(estimate);
+        record.row.estimate = tasks::estimateDrawing(record.texture, defaults);
     }
     return TextureDetails{std::move(record), characters};
 }
