@@ -5,13 +5,13 @@
 //
 // PICTURES holds folders of pictures, such as one half of what open_pictures.py makes; REMAPPED
 // what pillow_remap.py makes of them. ImageMagick's quantiser (one thread) and pngquant's (speed 1)
-// are called as libraries. Times are those of the conversions alone, without reading and writing.
+// are called as libraries. Times are the processor's, of the conversions alone, without reading and
+// writing.
 
 #include <algorithm>
-#include <array>
-#include <chrono>
 #include <cstdint>
 #include <cstdlib>
+#include <ctime>
 #include <filesystem>
 #include <functional>
 #include <iomanip>
@@ -27,6 +27,7 @@
 #include "image_files/read_image.h"
 #include "picture/convert.h"
 #include "picture/picture_difference.h"
+#include "picture/pictures.h"
 #include "picture/structural_similarity.h"
 
 namespace {
@@ -36,37 +37,12 @@ namespace fs = std::filesystem;
 
 constexpr int kColours = 16;
 
-// CSS level 1, section 6.3.
-constexpr std::array<core::Rgb8, kColours> kCss = {{{0, 0, 0},
-                                                    {192, 192, 192},
-                                                    {128, 128, 128},
-                                                    {255, 255, 255},
-                                                    {128, 0, 0},
-                                                    {255, 0, 0},
-                                                    {128, 0, 128},
-                                                    {255, 0, 255},
-                                                    {0, 128, 0},
-                                                    {0, 255, 0},
-                                                    {128, 128, 0},
-                                                    {255, 255, 0},
-                                                    {0, 0, 128},
-                                                    {0, 0, 255},
-                                                    {0, 128, 128},
-                                                    {0, 255, 255}}};
-
-picture::CellColours cellsOf(const core::Pixels& pixels) {
-    picture::CellColours cells{pixels.size, {}};
-    for (const core::Rgba8& pixel : pixels.pixels)
-        cells.cells.emplace_back(core::toLinear(pixel.rgb()));
-    return cells;
-}
-
 core::Pixels converted(const core::Pixels& pixels, picture::Dither dither, bool isFree) {
     picture::ConvertOptions options;
     options.fit = picture::Fit::Exact;
     options.dither = dither;
     options.colours = kColours;
-    if (!isFree) options.palette = *core::Palette::create({kCss.begin(), kCss.end()});
+    if (!isFree) options.palette = *core::Palette::create(picture::cssColours());
     const auto made = picture::convertPicture({pixels, std::nullopt}, options);
     core::Pixels shown{pixels.size, {}};
     for (const core::PaletteIndex index : made->grid.cells()) {
@@ -109,7 +85,7 @@ core::Pixels byImageMagick(const core::Pixels& pixels, bool isFree) {
         QuantizeImage(info.get(), image.get());
     } else {
         RemapImage(info.get(), image.get(),
-                   imageOf({kColours, 1}, kCss.data(), "RGB", failure).get());
+                   imageOf({kColours, 1}, picture::cssColours().data(), "RGB", failure).get());
     }
     core::Pixels shown{pixels.size, std::vector<core::Rgba8>(pixels.pixels.size())};
     ExportImagePixels(image.get(), 0, 0, image->columns, image->rows, "RGBA", CharPixel,
@@ -162,16 +138,16 @@ struct Score {
 };
 
 void addScore(const Source& source, const Method& method, Score& score) {
-    const auto start = std::chrono::steady_clock::now();
+    const std::clock_t start = std::clock();
     const core::Pixels shown = method.convert(source);
-    const std::chrono::duration<double> taken = std::chrono::steady_clock::now() - start;
-    const picture::CellColours wanted = cellsOf(source.pixels);
-    const picture::CellColours cells = cellsOf(shown);
+    const std::clock_t taken = std::clock() - start;
+    const picture::CellColours wanted = picture::cellsOf(source.pixels);
+    const picture::CellColours cells = picture::cellsOf(shown);
     ++score.pictures;
     score.perceived += picture::meanPerceivedDifference(wanted, cells);
     score.plain += picture::meanDifference(wanted, cells);
     score.similarity += picture::structuralSimilarity(wanted, cells).value_or(0);
-    score.seconds += taken.count();
+    score.seconds += static_cast<double>(taken) / CLOCKS_PER_SEC;
 }
 
 // A row for each method; its last figure is the perceived difference over the reference's best.

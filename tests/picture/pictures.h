@@ -48,6 +48,14 @@ inline std::vector<core::Rgb8> randomColours(int count, std::uint64_t seed) {
     return colours;
 }
 
+/// The sixteen colours of CSS level 1, section 6.3.
+inline std::vector<core::Rgb8> cssColours() {
+    return {{0, 0, 0},   {192, 192, 192}, {128, 128, 128}, {255, 255, 255},
+            {128, 0, 0}, {255, 0, 0},     {128, 0, 128},   {255, 0, 255},
+            {0, 128, 0}, {0, 255, 0},     {128, 128, 0},   {255, 255, 0},
+            {0, 0, 128}, {0, 0, 255},     {0, 128, 128},   {0, 255, 255}};
+}
+
 inline CellColours flatCells(core::Size size, core::LinearRgb colour) {
     return {size, std::vector<std::optional<core::LinearRgb>>(
                       static_cast<std::size_t>(size.width * size.height), colour)};
