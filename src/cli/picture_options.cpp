@@ -69,16 +69,6 @@ Result<picture::Rectangle> parsePart(const std::string& text) {
     return picture::Rectangle{{numbers[0], numbers[1]}, {numbers[2], numbers[3]}};
 }
 
-Result<std::vector<core::Rgb8>> pinnedColours(const Arguments& arguments) {
-    std::vector<core::Rgb8> colours;
-    for (const std::string& text : arguments.values("--pin")) {
-        const auto colour = core::parseHexColour(text);
-        if (!colour) return Error{ErrorKind::Usage, colour.error().message, "write --pin #1b2631"};
-        colours.push_back(*colour);
-    }
-    return colours;
-}
-
 Result<void> readColours(const Arguments& arguments, tasks::PictureSettings& settings) {
     PANTILE_ASSIGN_OR_RETURN(
         const auto colours,
@@ -139,6 +129,16 @@ Result<void> readAdjustments(const Arguments& arguments, picture::Adjustments& a
 }
 
 }  // namespace
+
+Result<std::vector<core::Rgb8>> pinnedColours(const Arguments& arguments) {
+    std::vector<core::Rgb8> colours;
+    for (const std::string& text : arguments.values("--pin")) {
+        const auto colour = core::parseHexColour(text);
+        if (!colour) return Error{ErrorKind::Usage, colour.error().message, "write --pin #1b2631"};
+        colours.push_back(*colour);
+    }
+    return colours;
+}
 
 std::vector<OptionSpec> pictureOptions() {
     return {

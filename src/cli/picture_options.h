@@ -12,6 +12,9 @@ namespace pantile::cli {
 
 std::vector<OptionSpec> pictureOptions();
 
+/// What --pin asks for. Errors: Usage.
+core::Result<std::vector<core::Rgb8>> pinnedColours(const Arguments& arguments);
+
 /// Errors: Usage naming the option.
 core::Result<tasks::PictureSettings> readPictureOptions(const Arguments& arguments);
 

@@ -1,6 +1,7 @@
 #include "picture/free_palette.h"
 
 #include <algorithm>
+#include <cassert>
 #include <set>
 #include <string>
 #include <utility>
@@ -45,6 +46,12 @@ Result<void> checkPinned(const std::vector<Rgb8>& pinned, int room) {
                  "pin fewer, or allow more colours; cells left unpainted need one, too"};
 }
 
+// A palette has two entries or more.
+std::vector<Rgb8> atLeastTwo(std::vector<Rgb8> colours) {
+    if (colours.size() == 1) colours.push_back(colours.front());
+    return colours;
+}
+
 Result<std::vector<Rgb8>> chosenColours(const CellColours& cells, int room,
                                         const FreePaletteOptions& options,
                                         const core::Progress& progress) {
@@ -59,6 +66,15 @@ Result<std::vector<Rgb8>> chosenColours(const CellColours& cells, int room,
 
 }  // namespace
 
+Result<core::Palette> freePalette(const std::vector<Rgb8>& seen,
+                                  const FreePaletteOptions& options) {
+    assert(options.mixing == 0);
+    PANTILE_RETURN_IF_ERROR(checkPinned(options.pinned, options.most));
+    std::vector<Rgb8> colours = mergedAlike(seen, chooseColours(seen, options.most, options.pinned),
+                                            options.pinned.size(), options.mergeWithin);
+    return core::Palette::create(atLeastTwo(std::move(colours)));
+}
+
 Result<core::Palette> freePalette(const CellColours& cells, const FreePaletteOptions& options,
                                   const core::Progress& progress) {
     const bool hasUnpainted = std::any_of(cells.cells.begin(), cells.cells.end(),
@@ -68,10 +84,7 @@ Result<core::Palette> freePalette(const CellColours& cells, const FreePaletteOpt
     PANTILE_ASSIGN_OR_RETURN(std::vector<Rgb8> colours,
                              chosenColours(cells, room, options, progress));
     if (colours.empty()) colours.emplace_back();  // nothing is painted at all
-    if (!hasUnpainted) {
-        if (colours.size() == 1) colours.push_back(colours.front());
-        return core::Palette::create(std::move(colours));
-    }
+    if (!hasUnpainted) return core::Palette::create(atLeastTwo(std::move(colours)));
     const auto transparent = static_cast<core::PaletteIndex>(colours.size());
     colours.emplace_back();
     return core::Palette::create(std::move(colours), transparent);

@@ -18,6 +18,12 @@ struct FreePaletteOptions {
     double mixing = 0;                    ///< Strength of the dither to come, 0..1; 0 is none.
 };
 
+/// Colours that stand for `seen`, each of which counts as often as it is there; `mixing` must be 0.
+/// Shape: the pinned colours, then the chosen ones; at least two.
+/// Errors: InvalidInput if a colour is pinned twice, or more are than there is room for.
+core::Result<core::Palette> freePalette(const std::vector<core::Rgb8>& seen,
+                                        const FreePaletteOptions& options);
+
 /// Shape: the pinned colours, the chosen ones, and the transparent entry if a cell is unpainted.
 /// Errors: InvalidInput if a colour is pinned twice, or more are than there is room for; Cancelled.
 core::Result<core::Palette> freePalette(const CellColours& cells, const FreePaletteOptions& options,

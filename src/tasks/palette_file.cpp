@@ -7,7 +7,6 @@
 #include "core/range_check.h"
 #include "image_files/image_kind.h"
 #include "image_files/read_image.h"
-#include "picture/palette_builder.h"
 #include "tasks/files.h"
 #include "tasks/text_lines.h"
 
@@ -72,8 +71,9 @@ Result<core::Palette> readPaletteFile(const std::filesystem::path& path) {
     return palette;
 }
 
-Result<core::Palette> paletteFromPicture(const std::filesystem::path& path, int colours) {
-    PANTILE_RETURN_IF_ERROR(core::checkRange("the number of colours", colours,
+Result<core::Palette> paletteFromPicture(const std::filesystem::path& path,
+                                         const picture::FreePaletteOptions& options) {
+    PANTILE_RETURN_IF_ERROR(core::checkRange("the number of colours", options.most,
                                              core::kMinPaletteColours, core::kMaxPaletteColours));
     PANTILE_ASSIGN_OR_RETURN(const core::Picture picture, image_files::readImageFile(path));
     std::vector<core::Rgb8> seen;
@@ -84,9 +84,7 @@ Result<core::Palette> paletteFromPicture(const std::filesystem::path& path, int 
         return Error{ErrorKind::InvalidInput, path.filename().string() + " is wholly transparent",
                      "give a picture with colours in it"};
     }
-    std::vector<core::Rgb8> chosen = picture::chooseColours(seen, colours);
-    if (chosen.size() < core::kMinPaletteColours) chosen.push_back(chosen.front());
-    return core::Palette::create(std::move(chosen));
+    return picture::freePalette(seen, options);
 }
 
 }  // namespace pantile::tasks

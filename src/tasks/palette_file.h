@@ -7,6 +7,7 @@
 
 #include "core/palette.h"
 #include "core/result.h"
+#include "picture/free_palette.h"
 
 namespace pantile::tasks {
 
@@ -15,8 +16,10 @@ namespace pantile::tasks {
 /// Errors: NotFound, Io; InvalidInput naming the line, or for a picture that has no palette.
 core::Result<core::Palette> readPaletteFile(const std::filesystem::path& path);
 
-/// At most `colours` colours that stand for those of the picture.
-/// Errors: as reading a picture; InvalidInput for a number outside 2..256.
-core::Result<core::Palette> paletteFromPicture(const std::filesystem::path& path, int colours);
+/// At most `options.most` colours that stand for those of the picture that are seen.
+/// Errors: as reading a picture and picture::freePalette; InvalidInput for a number outside 2..256
+/// or a picture of which nothing is seen.
+core::Result<core::Palette> paletteFromPicture(const std::filesystem::path& path,
+                                               const picture::FreePaletteOptions& options);
 
 }  // namespace pantile::tasks

@@ -60,10 +60,15 @@ TEST_F(PaletteFile, ChoosesColoursFromAPicture) {
     const auto png = image_files::encodePng(pixels);
     ASSERT_THAT(png, isOk());
     ASSERT_THAT(writeFile(m_folder.path() / "p.png", *png, IfExists::Refuse), isOk());
-    EXPECT_EQ(*paletteFromPicture(m_folder.path() / "p.png", 16),
+    EXPECT_EQ(*paletteFromPicture(m_folder.path() / "p.png", {16, {}, 0, 0}),
               *core::Palette::create({{255, 0, 0}, {0, 255, 0}, {0, 0, 255}}));
-    EXPECT_THAT(paletteFromPicture(m_folder.path() / "p.png", 1),
+    EXPECT_THAT(paletteFromPicture(m_folder.path() / "p.png", {1, {}, 0, 0}),
                 failsWith(ErrorKind::InvalidInput, "colours is 1"));
+    EXPECT_EQ(*paletteFromPicture(m_folder.path() / "p.png", {16, {{9, 9, 9}}, 0, 0}),
+              *core::Palette::create({{9, 9, 9}, {255, 0, 0}, {0, 255, 0}, {0, 0, 255}}));
+    EXPECT_EQ(paletteFromPicture(m_folder.path() / "p.png", {16, {}, 10000, 0})->size(), 2);
+    EXPECT_THAT(paletteFromPicture(m_folder.path() / "p.png", {16, {{9, 9, 9}, {9, 9, 9}}, 0, 0}),
+                failsWith(ErrorKind::InvalidInput, "pinned twice"));
     EXPECT_THAT(readPaletteFile(m_folder.path() / "p.png"),
                 failsWith(ErrorKind::InvalidInput, "no palette of its own"));
 }

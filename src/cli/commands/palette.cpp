@@ -4,8 +4,10 @@
 #include "catalogue/palettes.h"
 #include "cli/commands/all.h"
 #include "cli/json.h"
+#include "cli/picture_options.h"
 #include "cli/texture_answer.h"
 #include "core/text.h"
+#include "picture/merge_alike.h"
 #include "tasks/library_place.h"
 #include "tasks/palette_file.h"
 #include "tasks/texture_json.h"
@@ -64,8 +66,12 @@ Result<Outcome> fromPicture(Session& session, const Arguments& arguments, const 
         return Error{ErrorKind::Usage, "the number of colours is missing",
                      "write palette from-picture FILE --colours N"};
     }
-    PANTILE_ASSIGN_OR_RETURN(const core::Palette palette,
-                             tasks::paletteFromPicture(file, static_cast<int>(*colours)));
+    picture::FreePaletteOptions options;
+    options.most = static_cast<int>(*colours);
+    PANTILE_ASSIGN_OR_RETURN(options.pinned, pinnedColours(arguments));
+    PANTILE_RETURN_IF_ERROR(
+        arguments.readNumber("--merge", 0, picture::kMergeUnits, options.mergeWithin));
+    PANTILE_ASSIGN_OR_RETURN(const core::Palette palette, tasks::paletteFromPicture(file, options));
     if (arguments.has("--name")) return store(session, nameFor(arguments, file), palette);
     return answer(session, {{nameFor(arguments, file), palette}});
 }
@@ -109,10 +115,12 @@ Command paletteCommand() {
         "palette",
         "Keeps palettes by name.",
         {"list", "show NAME", "add FILE [--name NAME]", "remove NAME",
-         "from-picture FILE --colours N [--name NAME]"},
+         "from-picture FILE --colours N [--pin #RRGGBB]... [--merge N] [--name NAME]"},
         {
             {"--name", OptionKind::Value, "NAME", "the name, else the file's without its ending"},
             {"--colours", OptionKind::Value, "N", "how many colours to choose, 2 to 256"},
+            {"--pin", OptionKind::Repeated, "#RRGGBB", "one of the colours, as it is"},
+            {"--merge", OptionKind::Value, "N", "join colours closer than N; 200 is just visible"},
         },
         "FILE is a text with one #RRGGBB a line (\"transparent\" behind one marks the colour to "
         "leave\n"
