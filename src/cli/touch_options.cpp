@@ -368,6 +368,7 @@ Result<void> readOption(TouchReader& reader, const GivenOption& given) {
 
 std::vector<OptionSpec> touchOptionSpecs() {
     std::vector<OptionSpec> specs;
+    specs.reserve(kTouchOptions.size());
     for (const TouchOption& option : kTouchOptions)
         specs.push_back({option.name, OptionKind::Repeated, option.placeholder, option.help});
     return specs;

@@ -125,6 +125,7 @@ core::Result<Converted> reduceColours(const Grid& grid, const Palette& palette, 
     while (colours.staying().size() > most) colours.dropCheapest();
     std::vector<PaletteIndex> staying = colours.staying();
     std::vector<PaletteIndex> standIns;
+    standIns.reserve(static_cast<std::size_t>(palette.size()));
     for (int i = 0; i < palette.size(); ++i)
         standIns.push_back(colours.standIn(static_cast<PaletteIndex>(i)));
     if (unpainted) {

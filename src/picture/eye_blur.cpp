@@ -15,10 +15,11 @@ std::array<double, kTaps> makeWeights() {
     constexpr double kFactor = 0.8007374029168081;
     std::array<double, kTaps> weights{};
     double sum = 0;
-    for (int at = -kEyeReach; at <= kEyeReach; ++at) {
-        double weight = 1;
-        for (int i = 0; i < at * at; ++i) weight *= kFactor;
-        weights[static_cast<std::size_t>(at + kEyeReach)] = weight;
+    for (int tap = 0; tap <= 2 * kEyeReach; ++tap) {
+        const int distance = tap - kEyeReach;
+        double& weight = weights[static_cast<std::size_t>(tap)];
+        weight = 1;
+        for (int i = 0; i < distance * distance; ++i) weight *= kFactor;
         sum += weight;
     }
     for (double& weight : weights) weight /= sum;
@@ -43,9 +44,11 @@ void blurLine(const Light* from, Light* to, int count, std::size_t stride) {
     for (int i = 0; i < count; ++i) {
         Light sum;
         const int last = std::min(count - 1, i + kEyeReach);
-        for (int j = std::max(0, i - kEyeReach); j <= last; ++j)
+        for (int j = std::max(0, i - kEyeReach); j <= last; ++j) {
+            const int tap = j - i + kEyeReach;
             sum.add(from[static_cast<std::size_t>(j) * stride],
-                    weights[static_cast<std::size_t>(j - i + kEyeReach)]);
+                    weights[static_cast<std::size_t>(tap)]);
+        }
         to[static_cast<std::size_t>(i) * stride] = sum;
     }
 }

@@ -41,12 +41,16 @@ private:
         const auto weights = eyeWeights();
         for (int row = std::max(0, y - kReach); row <= std::min(m_size.height - 1, y + kReach);
              ++row) {
-            const double rowWeight = weights[static_cast<std::size_t>(row - y + kEyeReach)];
+            const int rowTap = row - y + kEyeReach;
+            const double rowWeight = weights[static_cast<std::size_t>(rowTap)];
             const int half = kHalfWidths[static_cast<std::size_t>(std::abs(row - y))];
             const int last = std::min(width - 1, x + half);
-            for (int column = std::max(0, x - half); column <= last; ++column)
-                use(static_cast<std::size_t>(row * width + column),
-                    rowWeight * weights[static_cast<std::size_t>(column - x + kEyeReach)]);
+            for (int column = std::max(0, x - half); column <= last; ++column) {
+                const int at = row * width + column;
+                const int tap = column - x + kEyeReach;
+                use(static_cast<std::size_t>(at),
+                    rowWeight * weights[static_cast<std::size_t>(tap)]);
+            }
         }
     }
 

@@ -41,7 +41,8 @@ core::PaletteIndex colourAt(const Gradient& gradient, Point cell) {
     const auto before = static_cast<std::size_t>(part * steps / whole);
     const std::int64_t rest = part * steps % whole;
     // rest / whole > (rank + 1/2) / 64
-    const bool next = 2 * kBayer8.count() * rest > (2 * kBayer8.rankAt(cell.x, cell.y) + 1) * whole;
+    const std::int64_t halves = 2 * kBayer8.rankAt(cell.x, cell.y) + 1;
+    const bool next = 2 * std::int64_t{kBayer8.count()} * rest > halves * whole;
     return gradient.colours[next ? before + 1 : before];
 }
 

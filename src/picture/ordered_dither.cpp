@@ -2,6 +2,7 @@
 #include <array>
 #include <cassert>
 #include <cstddef>
+#include <numeric>
 
 #include "picture/dither.h"
 #include "picture/error_diffusion.h"
@@ -17,9 +18,8 @@ constexpr int kEntries = 64;
 
 // Places from light to dark in the palette.
 std::vector<int> lightnessOrder(const core::Palette& palette) {
-    std::vector<core::PaletteIndex> byLightness;
-    for (int i = 0; i < palette.size(); ++i)
-        byLightness.push_back(static_cast<core::PaletteIndex>(i));
+    std::vector<core::PaletteIndex> byLightness(static_cast<std::size_t>(palette.size()));
+    std::iota(byLightness.begin(), byLightness.end(), core::PaletteIndex{0});
     std::stable_sort(byLightness.begin(), byLightness.end(),
                      [&palette](core::PaletteIndex p, core::PaletteIndex q) {
                          return core::toOkLab(palette[p]).l > core::toOkLab(palette[q]).l;

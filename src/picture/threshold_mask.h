@@ -19,7 +19,8 @@ struct ThresholdMask {
 
     /// The mask repeats over the whole plane; x and y must not be negative.
     int rankAt(int x, int y) const {
-        return ranks[static_cast<std::size_t>((y % side) * side + x % side)];
+        const int at = (y % side) * side + x % side;
+        return ranks[static_cast<std::size_t>(at)];
     }
 };
 

@@ -28,9 +28,9 @@ core::Grid mirrored(const core::Grid& grid, Mirror mirror) {
 }
 
 core::Grid turned(const core::Grid& grid, Turn turn) {
-    const core::Grid quarter = quarterTurned(grid);
+    core::Grid quarter = quarterTurned(grid);
     if (turn == Turn::Quarter) return quarter;
-    const core::Grid half = quarterTurned(quarter);
+    core::Grid half = quarterTurned(quarter);
     return turn == Turn::Half ? half : quarterTurned(half);
 }
 

@@ -14,7 +14,7 @@ using core::ErrorKind;
 using tests::failsWith;
 using tests::isOk;
 
-std::span<const std::uint8_t> bytesOf(const std::string& text) {
+std::span<const std::uint8_t> drawingBytes(const std::string& text) {
     return {reinterpret_cast<const std::uint8_t*>(text.data()), text.size()};
 }
 
@@ -27,17 +27,17 @@ std::string drawing(const std::string& inside) {
 
 core::Result<void> checked(const std::string& inside) {
     const std::string text = drawing(inside);
-    return checkSvg(bytesOf(text), "buoy.svg");
+    return checkSvg(drawingBytes(text), "buoy.svg");
 }
 
 TEST(SvgCheck, KnowsDrawingsByTheirFirstElement) {
     for (const char* text :
          {"<svg>", "<svg\n width='1'>", "\xEF\xBB\xBF <?xml version='1.0'?>\n<!-- buoy -->\n<svg/>",
           "<!DOCTYPE svg PUBLIC '' ''><svg>"})
-        EXPECT_TRUE(isSvg(bytesOf(text))) << text;
+        EXPECT_TRUE(isSvg(drawingBytes(text))) << text;
     for (const char* text : {"", "<", "<svg", "<svgx>", "<html><svg></svg></html>", "<?xml", "<!--",
                              "the tag <svg> in words", "<!DOCTYPE html><svg>"})
-        EXPECT_FALSE(isSvg(bytesOf(text))) << text;
+        EXPECT_FALSE(isSvg(drawingBytes(text))) << text;
 }
 
 TEST(SvgCheck, LetsPlainDrawingsThrough) {
@@ -55,7 +55,7 @@ TEST(SvgCheck, RefusesWhatLiesOutside) {
           "<style>rect{fill:URL( \"a.svg#b\")}</style>"})
         EXPECT_THAT(checked(inside), failsWith(ErrorKind::Unsupported, "outside itself")) << inside;
     const std::string sheet = "<?xml-stylesheet href='/etc/passwd'?>" + drawing("");
-    EXPECT_THAT(checkSvg(bytesOf(sheet), "buoy.svg"),
+    EXPECT_THAT(checkSvg(drawingBytes(sheet), "buoy.svg"),
                 failsWith(ErrorKind::Unsupported, "outside itself"));
 }
 
@@ -69,8 +69,8 @@ TEST(SvgCheck, RefusesTextPicturesDashesAndEntities) {
                 failsWith(ErrorKind::Unsupported, "dashed"));
     const std::string entities =
         "<!DOCTYPE svg [<!ENTITY a 'aaaa'><!ENTITY b '&a;&a;'>]>" + drawing("&b;");
-    EXPECT_TRUE(isSvg(bytesOf(entities)));
-    EXPECT_THAT(checkSvg(bytesOf(entities), "buoy.svg"),
+    EXPECT_TRUE(isSvg(drawingBytes(entities)));
+    EXPECT_THAT(checkSvg(drawingBytes(entities), "buoy.svg"),
                 failsWith(ErrorKind::Unsupported, "entities"));
 }
 
@@ -90,14 +90,15 @@ TEST(SvgCheck, RefusesTooMuchWork) {
                 failsWith(ErrorKind::TooLarge, "repeat repeated"));
     EXPECT_THAT(checked("<g id='a'><use href='#a'/></g>"),
                 failsWith(ErrorKind::TooLarge, "repeat repeated"));
-    EXPECT_THAT(checkSvg(bytesOf(drawing(std::string(std::size_t{4} << 20U, ' '))), "buoy.svg"),
-                failsWith(ErrorKind::TooLarge, "4 MiB"));
+    EXPECT_THAT(
+        checkSvg(drawingBytes(drawing(std::string(std::size_t{4} << 20U, ' '))), "buoy.svg"),
+        failsWith(ErrorKind::TooLarge, "4 MiB"));
 }
 
 TEST(SvgCheck, RefusesEveryDrawingThatWasCut) {
     const std::string whole = drawing("<g><path d='M0 0h1v1z'/></g>");
     for (std::size_t length = 5; length < whole.size(); length += 3) {
-        EXPECT_THAT(checkSvg(bytesOf(whole.substr(0, length)), "buoy.svg"),
+        EXPECT_THAT(checkSvg(drawingBytes(whole.substr(0, length)), "buoy.svg"),
                     failsWith(ErrorKind::Corrupt, "buoy.svg"))
             << length;
     }
@@ -105,7 +106,7 @@ TEST(SvgCheck, RefusesEveryDrawingThatWasCut) {
 
 TEST(SvgCheck, DrawingsAreReadAtOneSizeWithClearGround) {
     const std::string text = drawing("<rect x='5' y='0' width='5' height='5' fill='#c02010'/>");
-    const auto picture = readImageBytes(bytesOf(text), "buoy.svg");
+    const auto picture = readImageBytes(drawingBytes(text), "buoy.svg");
     if (!picture && picture.error().message.find("installation") != std::string::npos)
         GTEST_SKIP() << "Debian's package libqt6svg6 is not installed";
     ASSERT_THAT(picture, isOk());
@@ -119,7 +120,7 @@ TEST(SvgCheck, GiantAndEmptySizesAreHarmless) {
          {"<svg width='1e30' height='1e30'/>", "<svg width='0' height='0'/>",
           "<svg width='-5' height='3'/>", "<svg/>",
           "<svg width='100000' height='1' xmlns='http://www.w3.org/2000/svg'/>"}) {
-        const auto picture = readImageBytes(bytesOf(root), "buoy.svg");
+        const auto picture = readImageBytes(drawingBytes(root), "buoy.svg");
         if (!picture) continue;
         EXPECT_LE(picture->pixels.size.width, kSvgSide) << root;
         EXPECT_LE(picture->pixels.size.height, kSvgSide) << root;

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "image_files/read_image.h"
+#include "outside/hex_colour.h"
 #include "outside/run_program.h"
 #include "support/matchers.h"
 #include "support/temporary_folder.h"
@@ -13,9 +14,7 @@
 namespace pantile {
 namespace {
 
-int channelOf(const std::string& colour, std::size_t channel) {
-    return std::stoi(colour.substr(1 + 2 * channel, 2), nullptr, 16);
-}
+using tests::channelOf;
 
 void comparePixels(const core::Pixels& ours, std::istream& theirs, int tolerance) {
     int worst = 0;

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "image_files/read_image.h"
+#include "outside/hex_colour.h"
 #include "outside/run_program.h"
 #include "picture/resample.h"
 #include "support/matchers.h"
@@ -14,9 +15,7 @@
 namespace pantile {
 namespace {
 
-int channelOf(const std::string& colour, std::size_t channel) {
-    return std::stoi(colour.substr(1 + 2 * channel, 2), nullptr, 16);
-}
+using tests::channelOf;
 
 TEST(Scaling, AgreesWithPillowWithinOneStep) {
     const std::string python = tests::pythonWithPillow();

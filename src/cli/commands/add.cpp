@@ -72,7 +72,7 @@ void printCosts(std::ostream& out, const tasks::GatheredTexture& texture) {
 
 // The factor with at most two decimals.
 void printEnlargement(std::ostream& out, double factor) {
-    const auto hundredths = static_cast<int>(factor * 100 + 0.5);
+    const auto hundredths = std::llround(factor * 100);
     out << "  taken back to its cells: it was enlarged " << hundredths / 100;
     if (hundredths % 100 != 0) out << '.' << hundredths / 10 % 10 << hundredths % 10;
     out << " times; --enlarged keep takes it as it is\n";
