@@ -74,7 +74,7 @@ bool passes(const std::vector<Report>& reports, const DrawingRequest& request,
 
 class DamagedReports : public testing::Test {
 protected:
-    static constexpr std::uint64_t kSeeds = 40;
+    static constexpr std::uint64_t kSeeds = 60;
 
     template <typename Damage>
     void expectSeen(Damage damage) {

@@ -1,0 +1,62 @@
+#pragma once
+
+// LeastTree: what at least it takes to hold the cells of a colour together, while cells of later
+// colours may be passed. Authority: docs/drawing.md section 5.
+
+#include <array>
+#include <bitset>
+#include <cstdint>
+#include <unordered_map>
+#include <vector>
+
+#include "drawing/pen_ways.h"
+#include "drawing/request.h"
+
+namespace pantile::drawing {
+
+using ColourSet = std::bitset<256>;
+
+/// Units: milliseconds.
+class LeastTree {
+public:
+    LeastTree(const DrawingRequest& request, const PenWays& ways);
+
+    /// The painted colours, in palette order.
+    const std::vector<core::PaletteIndex>& colours() const { return m_colours; }
+
+    /// The least spanning tree of the colour's cells, with ways through cells of the colour and of
+    /// `later`; what no way of fewer steps than a lift is worth joins costs a lift of one cell.
+    /// Cost: about ten steps for each cell of the colour; answers are kept.
+    std::int64_t milliseconds(core::PaletteIndex colour, const ColourSet& later);
+
+    /// Cells visited so far: what work is counted in.
+    std::int64_t work() const { return m_work; }
+
+private:
+    /// A way between the two cells that it joins.
+    struct Edge {
+        std::uint32_t a;
+        std::uint32_t b;
+    };
+
+    std::int64_t measure(core::PaletteIndex colour, const ColourSet& later);
+    void spread(core::PaletteIndex colour, const ColourSet& later);
+    std::int64_t joined(std::size_t cells);
+    std::uint32_t rootOf(std::uint32_t cell);
+
+    const DrawingRequest& m_request;
+    const PenWays& m_ways;
+    std::int64_t m_liftMs;
+    std::size_t m_mostSteps;
+    std::vector<core::PaletteIndex> m_colours;
+    std::array<std::vector<core::Point>, 256> m_cells;
+    std::array<std::unordered_map<ColourSet, std::int64_t>, 256> m_known;
+    std::vector<std::int32_t> m_distance;
+    std::vector<std::uint32_t> m_nearest;  ///< By cell, the colour's cell it was reached from.
+    std::vector<std::uint32_t> m_parents;
+    std::vector<core::Point> m_queue;
+    std::vector<std::vector<Edge>> m_edges;  ///< By steps.
+    std::int64_t m_work = 0;
+};
+
+}  // namespace pantile::drawing
