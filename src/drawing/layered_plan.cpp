@@ -29,6 +29,11 @@ Runs singleCells(PaletteIndex colour, const DrawingRequest& request) {
     return runs;
 }
 
+std::int64_t triesFor(const Effort& effort, std::int64_t cells) {
+    if (effort.triesPerCell == 0) return 0;
+    return std::min(std::max(effort.triesPerCell * cells, effort.leastTries), effort.mostTries);
+}
+
 core::Result<void> goOn(const core::Progress& progress, std::int64_t done, std::int64_t total) {
     if (progress.stopRequested()) {
         return core::Error{core::ErrorKind::Cancelled, "planning the drawing was stopped", ""};
@@ -115,7 +120,7 @@ std::vector<Stroke> LayeredPlan::strokes() const {
 core::Result<void> LayeredPlan::improve(const Effort& effort, const core::Progress& progress) {
     std::int64_t cells = 0;
     for (const PenTour& tour : m_tours) cells += tour.links().count();
-    const std::int64_t tries = std::min(effort.triesPerCell * cells, effort.mostTries);
+    const std::int64_t tries = triesFor(effort, cells);
     core::SplitMix64 numbers(effort.seed);
     std::int64_t done = 0;
     std::int64_t moves = 0;

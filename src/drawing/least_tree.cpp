@@ -5,21 +5,20 @@
 namespace pantile::drawing {
 namespace {
 
-constexpr std::size_t kMostTreeSteps = 24;
 constexpr std::int32_t kNotReached = -1;
 
-std::size_t mostStepsOf(const PenWays& ways, std::int64_t liftMs) {
-    const auto steps = static_cast<std::size_t>((liftMs - 1) / ways.stepMs);
-    return std::min(steps, kMostTreeSteps);
+/// Beyond them a lift is quicker.
+std::size_t payingSteps(const PenWays& ways, std::int64_t liftMs) {
+    return static_cast<std::size_t>((liftMs - 1) / ways.stepMs);
 }
 
 }  // namespace
 
-LeastTree::LeastTree(const DrawingRequest& request, const PenWays& ways)
+LeastTree::LeastTree(const DrawingRequest& request, const PenWays& ways, std::size_t mostSteps)
     : m_request(request),
       m_ways(ways),
       m_liftMs(ways.liftMs[1]),
-      m_mostSteps(mostStepsOf(ways, m_liftMs)),
+      m_mostSteps(std::min(payingSteps(ways, m_liftMs), mostSteps)),
       m_distance(cellCount(ways.grid), kNotReached),
       m_nearest(m_distance.size()),
       m_parents(m_distance.size()),
@@ -36,11 +35,11 @@ LeastTree::LeastTree(const DrawingRequest& request, const PenWays& ways)
 
 std::int64_t LeastTree::milliseconds(core::PaletteIndex colour, const ColourSet& later) {
     const auto [known, isNew] = m_known[colour].try_emplace(later, 0);
-    if (isNew) known->second = measure(colour, later);
+    if (isNew) known->second = measured(colour, later);
     return known->second;
 }
 
-std::int64_t LeastTree::measure(core::PaletteIndex colour, const ColourSet& later) {
+std::int64_t LeastTree::measured(core::PaletteIndex colour, const ColourSet& later) {
     for (std::vector<Edge>& edges : m_edges) edges.clear();
     spread(colour, later);
     for (const core::Point cell : m_queue) {

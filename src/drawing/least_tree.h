@@ -19,7 +19,13 @@ using ColourSet = std::bitset<256>;
 /// Units: milliseconds.
 class LeastTree {
 public:
-    LeastTree(const DrawingRequest& request, const PenWays& ways);
+    /// Ways of more steps are not looked at, so that a tree may come out too long; never with
+    /// kAnySteps.
+    static constexpr std::size_t kUsualSteps = 24;
+    static constexpr std::size_t kAnySteps = 100'000;
+
+    LeastTree(const DrawingRequest& request, const PenWays& ways,
+              std::size_t mostSteps = kUsualSteps);
 
     /// The painted colours, in palette order.
     const std::vector<core::PaletteIndex>& colours() const { return m_colours; }
@@ -28,6 +34,9 @@ public:
     /// `later`; what no way of fewer steps than a lift is worth joins costs a lift of one cell.
     /// Cost: about ten steps for each cell of the colour; answers are kept.
     std::int64_t milliseconds(core::PaletteIndex colour, const ColourSet& later);
+
+    /// The same, but the answer is not kept.
+    std::int64_t measured(core::PaletteIndex colour, const ColourSet& later);
 
     /// Cells visited so far: what work is counted in.
     std::int64_t work() const { return m_work; }
@@ -39,7 +48,6 @@ private:
         std::uint32_t b;
     };
 
-    std::int64_t measure(core::PaletteIndex colour, const ColourSet& later);
     void spread(core::PaletteIndex colour, const ColourSet& later);
     std::int64_t joined(std::size_t cells);
     std::uint32_t rootOf(std::uint32_t cell);
