@@ -21,11 +21,10 @@ class LeastTree {
 public:
     /// Ways of more steps are not looked at, so that a tree may come out too long; never with
     /// kAnySteps.
-    static constexpr std::size_t kUsualSteps = 24;
-    static constexpr std::size_t kAnySteps = 100'000;
+    static constexpr int kUsualSteps = 24;
+    static constexpr int kAnySteps = 100'000;
 
-    LeastTree(const DrawingRequest& request, const PenWays& ways,
-              std::size_t mostSteps = kUsualSteps);
+    LeastTree(const DrawingRequest& request, const PenWays& ways, int mostSteps = kUsualSteps);
 
     /// The painted colours, in palette order.
     const std::vector<core::PaletteIndex>& colours() const { return m_colours; }
@@ -42,27 +41,36 @@ public:
     std::int64_t work() const { return m_work; }
 
 private:
+    /// A cell by its place in a list of the grid's rows with a border around it, so that every cell
+    /// has all neighbours.
+    using Place = std::uint32_t;
+
     /// A way between the two cells that it joins.
     struct Edge {
-        std::uint32_t a;
-        std::uint32_t b;
+        Place a;
+        Place b;
     };
 
+    void listCells(const DrawingRequest& request);
+    void listSteps(bool aslant);
     void spread(core::PaletteIndex colour, const ColourSet& later);
+    void meet(Place from, Place to);
     std::int64_t joined(std::size_t cells);
-    std::uint32_t rootOf(std::uint32_t cell);
+    Place rootOf(Place cell);
 
-    const DrawingRequest& m_request;
-    const PenWays& m_ways;
+    std::int64_t m_stepMs;
     std::int64_t m_liftMs;
-    std::size_t m_mostSteps;
+    std::int32_t m_mostSteps;
+    Place m_rowLength;
+    std::vector<Place> m_steps;  ///< What is added to a place to come to each neighbour.
     std::vector<core::PaletteIndex> m_colours;
-    std::array<std::vector<core::Point>, 256> m_cells;
+    std::array<std::vector<Place>, 256> m_cells;
     std::array<std::unordered_map<ColourSet, std::int64_t>, 256> m_known;
+    std::vector<std::uint16_t> m_colourAt;  ///< 256 where nothing is painted.
     std::vector<std::int32_t> m_distance;
-    std::vector<std::uint32_t> m_nearest;  ///< By cell, the colour's cell it was reached from.
-    std::vector<std::uint32_t> m_parents;
-    std::vector<core::Point> m_queue;
+    std::vector<Place> m_nearest;  ///< By cell, the colour's cell it was reached from.
+    std::vector<Place> m_parents;
+    std::vector<Place> m_queue;
     std::vector<std::vector<Edge>> m_edges;  ///< By steps.
     std::int64_t m_work = 0;
 };

@@ -1,11 +1,12 @@
 // drawing_bench: per class of art, timing and pen model, plans beside the row-by-row way and beside
 // straight strokes, and what planning costs. Every plan is replayed. It decides nothing.
-//   drawing_bench FOLDER [pictures per class]
+//   drawing_bench FOLDER [pictures per class [setting [prove]]]
+// With `prove` the bound is the strong one, which takes seconds to minutes for each picture.
 // FOLDER holds a folder of indexed pictures for each class, as open_art.py makes them.
 
-#include <chrono>
 #include <cstdio>
 #include <cstdlib>
+#include <ctime>
 #include <string>
 #include <utility>
 #include <vector>
@@ -13,6 +14,7 @@
 #include "bench/art.h"
 #include "board/stroke_script.h"
 #include "drawing/planner.h"
+#include "drawing/proven_bound.h"
 #include "drawing/replay.h"
 #include "drawing/requests.h"
 
@@ -48,11 +50,11 @@ struct Timed {
 
 template <typename Work>
 Timed timed(Work work) {
-    const auto start = std::chrono::steady_clock::now();
+    // Of the processor and not of the wall, as other programs may run beside.
+    const std::clock_t start = std::clock();
     drawing::Plan plan = work();
-    const std::chrono::duration<double, std::milli> taken =
-        std::chrono::steady_clock::now() - start;
-    return {std::move(plan), taken.count()};
+    const double taken = 1000.0 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
+    return {std::move(plan), taken};
 }
 
 struct Sums {
@@ -79,15 +81,18 @@ double scriptBytes(const drawing::Plan& plan, const drawing::DrawingRequest& req
     return script ? static_cast<double>(script->size()) : 0;
 }
 
-void addOne(const drawing::DrawingRequest& request, Sums& sums) {
-    const Timed first = timed([&] { return drawing::planDrawing(request, {}, {0, 0, 0, 1}).value(); });
+void addOne(const drawing::DrawingRequest& request, bool prove, Sums& sums) {
+    const Timed first = timed([&] {
+        return drawing::planDrawing(request, {}, {0, 0, 0, 1}).value();
+    });
     const Timed planned = timed([&] { return drawing::planDrawing(request).value(); });
     const drawing::Plan byRow = drawing::planRowByRow(request);
     sums.byRow += seconds(byRow.milliseconds);
     sums.straight += seconds(drawing::planStraight(request).value().milliseconds);
     sums.first += seconds(first.plan.milliseconds);
     sums.planned += seconds(planned.plan.milliseconds);
-    sums.bound += seconds(drawing::lowerBoundMs(request));
+    sums.bound +=
+        seconds(prove ? drawing::provenBoundMs(request).value() : drawing::lowerBoundMs(request));
     const double ratio =
         seconds(planned.plan.milliseconds) / std::max(0.001, seconds(byRow.milliseconds));
     sums.worst = std::max(sums.worst, ratio);
@@ -102,12 +107,12 @@ void addOne(const drawing::DrawingRequest& request, Sums& sums) {
 }
 
 void measure(const std::string& name, const std::vector<core::Texture>& textures,
-             const Setting& setting) {
+             const Setting& setting, bool prove) {
     Sums sums;
     for (const core::Texture& texture : textures) {
         core::Canvas canvas = tests::canvasFor(texture.grid().size(), 256, setting.pen);
         addOne({texture.grid(), texture.palette().transparent(), std::move(canvas), setting.timing},
-               sums);
+               prove, sums);
     }
     const auto count = static_cast<double>(textures.size());
     std::printf(
@@ -125,7 +130,8 @@ void measure(const std::string& name, const std::vector<core::Texture>& textures
 
 int main(int argc, char** argv) {
     if (argc < 2) {
-        std::fprintf(stderr, "usage: drawing_bench FOLDER [pictures per class]\n");
+        std::fprintf(stderr,
+                     "usage: drawing_bench FOLDER [pictures per class [setting [prove]]]\n");
         return 2;
     }
     const std::size_t most = argc > 2 ? std::strtoul(argv[2], nullptr, 10) : 12;
@@ -146,7 +152,8 @@ int main(int argc, char** argv) {
             chosen.push_back(textures[i]);
         }
         for (const auto& setting : pantile::settings()) {
-            pantile::measure(folder.filename().string(), chosen, setting);
+            if (argc > 3 && setting.name != argv[3]) continue;
+            pantile::measure(folder.filename().string(), chosen, setting, argc > 4);
         }
     }
     return 0;
