@@ -9,11 +9,11 @@
 #include "core/progress.h"
 #include "core/result.h"
 #include "drawing/effort.h"
-#include "drawing/pen_tour.h"
 #include "drawing/pen_ways.h"
 #include "drawing/request.h"
 #include "drawing/stroke.h"
 #include "drawing/timing.h"
+#include "drawing/tour_search.h"
 
 namespace pantile::drawing {
 

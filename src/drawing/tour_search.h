@@ -1,21 +1,109 @@
-#include "drawing/pen_tour.h"
+#pragma once
+
+// TourSearch: short tours by local search, whatever their links cost; PenTour: the order in which a
+// layer's runs are drawn. Authority: docs/drawing.md section 5.
 
 #include <algorithm>
+#include <cstdint>
 #include <utility>
+#include <vector>
 
+#include "core/split_mix.h"
 #include "drawing/greedy_links.h"
+#include "drawing/links.h"
 
 namespace pantile::drawing {
-namespace {
 
-constexpr Node kLongestSegment = 6;   ///< Nodes that Or-opt moves at once.
-constexpr Node kLongestStretch = 30;  ///< Nodes in each of the two stretches that a kick swaps.
-constexpr Node kLeastToKick = 4;
+/// A cycle through all nodes of `links` and through the layer's beginning and end, which are next
+/// to one another in it. Units: milliseconds.
+template <typename Table>
+class TourSearch {
+public:
+    /// Shape: `fromSwatch` and `toNext` have an entry for each node: what it takes to come from the
+    /// layer's swatch and press there, and to go on to the next layer's swatch.
+    /// Source: greedy edges, then 2-opt and Or-opt over neighbour lists with a queue of nodes whose
+    /// links changed; J. Bentley, 'Fast algorithms for geometric traveling salesman problems',
+    /// ORSA Journal on Computing 4(4), 1992.
+    TourSearch(Table links, std::vector<std::int64_t> fromSwatch, std::vector<std::int64_t> toNext);
 
-}  // namespace
+    /// From the click on the swatch to the next swatch, without either pick.
+    std::int64_t milliseconds() const { return m_ms; }
 
-PenTour::PenTour(Links links, std::vector<std::int64_t> fromSwatch,
-                 std::vector<std::int64_t> toNext)
+    const Table& links() const { return m_links; }
+
+    /// The nodes in drawing order.
+    std::vector<Node> order() const;
+
+    /// Other costs between the same nodes; the order stays, and is made shorter where it can be.
+    void relink(Table links, std::vector<std::int64_t> toNext);
+
+    /// Swaps two neighbouring stretches of the order somewhere, makes it short again, and keeps
+    /// that unless it is longer. Whether it is shorter.
+    /// Source: O. Martin, S. Otto, E. Felten, 'Large-step Markov chains for the traveling salesman
+    /// problem', Complex Systems 5, 1991; kept local, as in section 5.
+    bool kick(core::SplitMix64& numbers);
+
+private:
+    static constexpr Node kLongestSegment = 6;  ///< Nodes that Or-opt moves at once.
+    static constexpr Node kLongestStretch =
+        30;  ///< Nodes in each of the two stretches that a kick swaps.
+    static constexpr Node kLeastToKick = 4;
+
+    /// One reversal: links a-b and c-d became a-c and b-d.
+    struct Reversal {
+        Node a, b, c, d;
+    };
+
+    std::int64_t link(Node a, Node b) const {
+        const Node cells = m_links.count();
+        if (a < cells && b < cells) return m_links.between(a, b);
+        if (a > b) std::swap(a, b);
+        if (a >= cells) return -Table::kForced;
+        return b == cells ? m_fromSwatch[a] : m_toNext[a];
+    }
+
+    static bool isForced(std::int64_t ms) { return ms < -Table::kForced / 2; }
+
+    Node after(Node a) const {
+        const Node place = m_place[a] + 1;
+        return m_tour[place == m_size ? 0 : place];
+    }
+
+    Node before(Node a) const { return m_tour[(m_place[a] == 0 ? m_size : m_place[a]) - 1]; }
+
+    Node next(Node a, bool backwards) const { return backwards ? before(a) : after(a); }
+
+    void beginGreedily();
+    void measure();
+    void reverse(Node first, Node last);
+    void exchange(Node a, Node b, Node c, Node d);
+    void undo();
+    void enqueue(Node a);
+    void enqueueAll();
+    void optimise();
+    std::int64_t improveAt(Node a);
+    std::int64_t tryTwoOpt(Node a, bool backwards);
+    std::int64_t tryOrOpt(Node a, bool backwards);
+    std::int64_t tryPlaces(Node first, Node last, Node cellsMoved, bool backwards,
+                           std::int64_t freed);
+    void moveSegment(Node p, Node first, Node last, Node q, Node c, Node d);
+
+    Table m_links;
+    std::vector<std::int64_t> m_fromSwatch;
+    std::vector<std::int64_t> m_toNext;
+    Node m_size;  ///< Nodes with the beginning and the end.
+    std::vector<Node> m_tour;
+    std::vector<Node> m_place;  ///< By node, where it stands in the tour.
+    std::int64_t m_ms = 0;
+    std::vector<Node> m_queue;
+    std::vector<std::uint8_t> m_queued;
+    std::vector<Reversal> m_log;
+    bool m_logging = false;
+};
+
+template <typename Table>
+TourSearch<Table>::TourSearch(Table links, std::vector<std::int64_t> fromSwatch,
+                              std::vector<std::int64_t> toNext)
     : m_links(std::move(links)),
       m_fromSwatch(std::move(fromSwatch)),
       m_toNext(std::move(toNext)),
@@ -27,7 +115,8 @@ PenTour::PenTour(Links links, std::vector<std::int64_t> fromSwatch,
     optimise();
 }
 
-void PenTour::beginGreedily() {
+template <typename Table>
+void TourSearch<Table>::beginGreedily() {
     const Node start = m_links.count();
     m_tour = greedyPath(m_links, [this](Node node) { return m_fromSwatch[node]; });
     m_tour.insert(m_tour.begin(), {start + 1, start});
@@ -35,15 +124,17 @@ void PenTour::beginGreedily() {
     measure();
 }
 
-void PenTour::measure() {
+template <typename Table>
+void TourSearch<Table>::measure() {
     m_ms = 0;
     for (const Node node : m_tour) {
         const std::int64_t ms = link(node, after(node));
-        m_ms += isForced(ms) ? ms + Links::kForced : ms;
+        m_ms += isForced(ms) ? ms + Table::kForced : ms;
     }
 }
 
-std::vector<Node> PenTour::order() const {
+template <typename Table>
+std::vector<Node> TourSearch<Table>::order() const {
     const Node start = m_links.count();
     const bool backwards = after(start) == start + 1;
     std::vector<Node> order;
@@ -53,7 +144,8 @@ std::vector<Node> PenTour::order() const {
     return order;
 }
 
-void PenTour::relink(Links links, std::vector<std::int64_t> toNext) {
+template <typename Table>
+void TourSearch<Table>::relink(Table links, std::vector<std::int64_t> toNext) {
     m_links = std::move(links);
     m_toNext = std::move(toNext);
     measure();
@@ -63,7 +155,8 @@ void PenTour::relink(Links links, std::vector<std::int64_t> toNext) {
 
 /// Turns round the tour between two places, or all the rest of it, whichever is shorter: as a cycle
 /// that is the same.
-void PenTour::reverse(Node first, Node last) {
+template <typename Table>
+void TourSearch<Table>::reverse(Node first, Node last) {
     Node length = (last >= first ? last - first : last + m_size - first) + 1;
     if (2 * length > m_size) {
         const Node rest = first;
@@ -80,7 +173,8 @@ void PenTour::reverse(Node first, Node last) {
     }
 }
 
-void PenTour::exchange(Node a, Node b, Node c, Node d) {
+template <typename Table>
+void TourSearch<Table>::exchange(Node a, Node b, Node c, Node d) {
     if (after(a) == b) {
         reverse(m_place[b], m_place[c]);
     } else {
@@ -89,7 +183,8 @@ void PenTour::exchange(Node a, Node b, Node c, Node d) {
     if (m_logging) m_log.push_back({a, b, c, d});
 }
 
-void PenTour::undo() {
+template <typename Table>
+void TourSearch<Table>::undo() {
     m_logging = false;
     while (!m_log.empty()) {
         const Reversal last = m_log.back();
@@ -98,17 +193,20 @@ void PenTour::undo() {
     }
 }
 
-void PenTour::enqueue(Node a) {
+template <typename Table>
+void TourSearch<Table>::enqueue(Node a) {
     if (a >= m_links.count() || m_queued[a] != 0) return;
     m_queued[a] = 1;
     m_queue.push_back(a);
 }
 
-void PenTour::enqueueAll() {
+template <typename Table>
+void TourSearch<Table>::enqueueAll() {
     for (Node node = m_links.count(); node > 0; --node) enqueue(node - 1);
 }
 
-void PenTour::optimise() {
+template <typename Table>
+void TourSearch<Table>::optimise() {
     while (!m_queue.empty()) {
         const Node node = m_queue.back();
         m_queue.pop_back();
@@ -118,7 +216,8 @@ void PenTour::optimise() {
 }
 
 /// Makes the first change found at a node that gains, and tells how much; 0 if there is none.
-std::int64_t PenTour::improveAt(Node a) {
+template <typename Table>
+std::int64_t TourSearch<Table>::improveAt(Node a) {
     for (const bool backwards : {false, true}) {
         if (const std::int64_t gain = tryTwoOpt(a, backwards)) return gain;
     }
@@ -128,10 +227,11 @@ std::int64_t PenTour::improveAt(Node a) {
     return 0;
 }
 
-std::int64_t PenTour::tryTwoOpt(Node a, bool backwards) {
+template <typename Table>
+std::int64_t TourSearch<Table>::tryTwoOpt(Node a, bool backwards) {
     const Node b = next(a, !backwards);
     const std::int64_t freed = link(a, b);
-    for (const Links::Neighbour& near : m_links.neighbours(a)) {
+    for (const auto& near : m_links.neighbours(a)) {
         if (near.ms >= freed) break;
         const Node c = near.node;
         const Node d = next(c, !backwards);
@@ -146,7 +246,8 @@ std::int64_t PenTour::tryTwoOpt(Node a, bool backwards) {
 
 /// Segments that begin at a node and go on away from the link before it, moved so that the node is
 /// joined to one of its neighbours.
-std::int64_t PenTour::tryOrOpt(Node a, bool backwards) {
+template <typename Table>
+std::int64_t TourSearch<Table>::tryOrOpt(Node a, bool backwards) {
     const Node p = next(a, !backwards);
     const std::int64_t before = link(p, a);
     if (isForced(before)) return 0;
@@ -164,11 +265,12 @@ std::int64_t PenTour::tryOrOpt(Node a, bool backwards) {
     return 0;
 }
 
-std::int64_t PenTour::tryPlaces(Node first, Node last, Node cellsMoved, bool backwards,
-                                std::int64_t freed) {
+template <typename Table>
+std::int64_t TourSearch<Table>::tryPlaces(Node first, Node last, Node cellsMoved, bool backwards,
+                                          std::int64_t freed) {
     const Node p = next(first, !backwards);
     const Node q = next(last, backwards);
-    for (const Links::Neighbour& near : m_links.neighbours(first)) {
+    for (const auto& near : m_links.neighbours(first)) {
         if (near.ms >= freed) break;
         const Node c = near.node;
         const Node from = backwards ? m_place[c] : m_place[first];
@@ -191,7 +293,8 @@ std::int64_t PenTour::tryPlaces(Node first, Node last, Node cellsMoved, bool bac
 }
 
 /// Takes p-first..last-q out and puts it in as c-first..last-d, by reversals alone.
-void PenTour::moveSegment(Node p, Node first, Node last, Node q, Node c, Node d) {
+template <typename Table>
+void TourSearch<Table>::moveSegment(Node p, Node first, Node last, Node q, Node c, Node d) {
     const bool forwards = after(p) == first;
     const bool cThenD = next(c, !forwards) == d;
     if (cThenD) {
@@ -204,7 +307,8 @@ void PenTour::moveSegment(Node p, Node first, Node last, Node q, Node c, Node d)
     }
 }
 
-bool PenTour::kick(core::SplitMix64& numbers) {
+template <typename Table>
+bool TourSearch<Table>::kick(core::SplitMix64& numbers) {
     if (m_links.count() < kLeastToKick) return false;
     const Node longest = std::min(kLongestStretch, m_size / 3 - 1);
     const auto place = static_cast<Node>(numbers.below(m_size));
@@ -239,5 +343,7 @@ bool PenTour::kick(core::SplitMix64& numbers) {
     m_log.clear();
     return reached < known;
 }
+
+using PenTour = TourSearch<Links>;
 
 }  // namespace pantile::drawing

@@ -1,7 +1,7 @@
 // The tour part alone: against all orders on tiny layers, and against published instances whose
 // shortest tours are known.
 
-#include "drawing/pen_tour.h"
+#include "drawing/tour_search.h"
 
 #include <algorithm>
 #include <numeric>
