@@ -4,6 +4,7 @@
 #include <iterator>
 #include <utility>
 
+#include "drawing/cover.h"
 #include "drawing/pen_path.h"
 
 namespace pantile::drawing {
@@ -29,6 +30,20 @@ Runs singleCells(PaletteIndex colour, const DrawingRequest& request) {
     return runs;
 }
 
+/// For each colour the ways to cut it into runs that are worth a tour. Single cells leave a tour
+/// most freedom; where the pen draws long lines at once, runs keep them whole.
+std::vector<std::vector<Runs>> runChoices(const DrawingRequest& request) {
+    std::vector<std::vector<Runs>> choices(256);
+    if (request.canvas.penModel != core::PenModel::Lines) return choices;
+    const std::vector<Runs> rows = rowRuns(request);
+    const std::vector<Runs> columns = columnRuns(request);
+    for (std::size_t i = 0; i < choices.size(); ++i) {
+        if (rows[i].empty()) continue;
+        choices[i] = {rows[i], columns[i], fewestRuns(rows[i], columns[i], request.grid.size())};
+    }
+    return choices;
+}
+
 std::int64_t triesFor(const Effort& effort, std::int64_t cells) {
     if (effort.triesPerCell == 0) return 0;
     return std::min(std::max(effort.triesPerCell * cells, effort.leastTries), effort.mostTries);
@@ -52,10 +67,11 @@ core::Result<LayeredPlan> LayeredPlan::create(const DrawingRequest& request, con
                                               std::vector<PaletteIndex> order,
                                               const core::Progress& progress) {
     LayeredPlan plan(request, model, std::move(order));
+    const std::vector<std::vector<Runs>> choices = runChoices(request);
     for (std::size_t place = 0; place < plan.m_order.size(); ++place) {
         PANTILE_RETURN_IF_ERROR(goOn(progress, static_cast<std::int64_t>(place),
                                      static_cast<std::int64_t>(plan.m_order.size())));
-        plan.m_tours.push_back(plan.tourOf(place));
+        plan.addTour(place, choices[plan.m_order[place]]);
     }
     return plan;
 }
@@ -69,8 +85,20 @@ std::vector<std::uint8_t> LayeredPlan::passableAt(std::size_t place) const {
     return passable;
 }
 
-Layer LayeredPlan::layerAt(std::size_t place) const {
-    return {m_order[place], singleCells(m_order[place], *m_request), passableAt(place)};
+Layer LayeredPlan::layerOf(std::size_t place, const Runs& runs) const {
+    return {m_order[place], runs, passableAt(place)};
+}
+
+/// The quickest of the tours through single cells and through the runs given.
+void LayeredPlan::addTour(std::size_t place, const std::vector<Runs>& choices) {
+    m_runs.push_back(singleCells(m_order[place], *m_request));
+    m_tours.push_back(tourOf(place, m_runs.back()));
+    for (const Runs& runs : choices) {
+        PenTour tour = tourOf(place, runs);
+        if (tour.milliseconds() >= m_tours.back().milliseconds()) continue;
+        m_runs.back() = runs;
+        m_tours.back() = std::move(tour);
+    }
 }
 
 std::vector<std::int64_t> LayeredPlan::toNext(std::size_t place, const Links& links) const {
@@ -83,8 +111,8 @@ std::vector<std::int64_t> LayeredPlan::toNext(std::size_t place, const Links& li
     return ways;
 }
 
-PenTour LayeredPlan::tourOf(std::size_t place) const {
-    Links links(layerAt(place), m_ways, *m_model);
+PenTour LayeredPlan::tourOf(std::size_t place, const Runs& runs) const {
+    Links links(layerOf(place, runs), m_ways, *m_model);
     const core::Point swatch = m_model->swatch(m_order[place]);
     std::vector<std::int64_t> fromSwatch;
     for (Node node = 0; node < links.count(); ++node) {
@@ -165,6 +193,7 @@ void LayeredPlan::moveColour(std::size_t from, std::size_t to) {
         }
     };
     turn(m_order);
+    turn(m_runs);
     turn(m_tours);
 }
 
@@ -173,7 +202,7 @@ std::int64_t LayeredPlan::relink(std::size_t first, std::size_t last, core::Spli
     std::int64_t work = 0;
     for (std::size_t place = first; place <= last; ++place) {
         PenTour& tour = m_tours[place];
-        Links links(layerAt(place), m_ways, *m_model);
+        Links links(layerOf(place, m_runs[place]), m_ways, *m_model);
         std::vector<std::int64_t> onward = toNext(place, links);
         tour.relink(std::move(links), std::move(onward));
         const Node kicks = tour.links().count() / 2;
@@ -196,11 +225,10 @@ std::int64_t LayeredPlan::tryMove(core::SplitMix64& numbers) {
     const std::int64_t known = milliseconds();
     const auto begin = m_tours.begin() + static_cast<std::ptrdiff_t>(first);
     std::vector<PenTour> kept(begin, m_tours.begin() + static_cast<std::ptrdiff_t>(last) + 1);
-    const std::vector<PaletteIndex> keptOrder = m_order;
     moveColour(from, to);
     const std::int64_t work = relink(first, last, numbers);
     if (milliseconds() > known) {
-        m_order = keptOrder;
+        moveColour(to, from);
         std::move(kept.begin(), kept.end(), m_tours.begin() + static_cast<std::ptrdiff_t>(first));
     } else {
         listLots();

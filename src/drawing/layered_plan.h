@@ -39,8 +39,9 @@ private:
     LayeredPlan(const DrawingRequest& request, const TimeModel& model,
                 std::vector<core::PaletteIndex> order);
 
-    PenTour tourOf(std::size_t place) const;
-    Layer layerAt(std::size_t place) const;
+    void addTour(std::size_t place, const std::vector<Runs>& choices);
+    PenTour tourOf(std::size_t place, const Runs& runs) const;
+    Layer layerOf(std::size_t place, const Runs& runs) const;
     std::vector<std::int64_t> toNext(std::size_t place, const Links& links) const;
     std::vector<std::uint8_t> passableAt(std::size_t place) const;
     std::int64_t firstWayMs() const;
@@ -54,6 +55,7 @@ private:
     const TimeModel* m_model;
     PenWays m_ways;
     std::vector<core::PaletteIndex> m_order;
+    std::vector<Runs> m_runs;         ///< By place in the order: what the tour goes through.
     std::vector<PenTour> m_tours;     ///< By place in the order.
     std::vector<std::size_t> m_lots;  ///< Places, each as often as its size says: what is tried.
 };

@@ -48,8 +48,7 @@ void Links::listNodesByCell(const PenWays& ways) {
     }
 }
 
-/// Breadth first from every node. The search is limited by steps and not by the window, so that it
-/// finds a way back wherever it finds one forth.
+/// Breadth first from every node, inside its window.
 void Links::measure(const std::vector<std::uint8_t>& passable, const PenWays& ways) {
     m_steps.assign(m_cells.size() * m_windowCells, kUnreached);
     std::vector<int> distance(passable.size(), kUnseen);
@@ -67,16 +66,19 @@ void Links::measure(const std::vector<std::uint8_t>& passable, const PenWays& wa
         for (std::size_t head = 0; head < queue.size(); ++head) {
             const int steps = distance[reached[head]] + 1;
             if (steps > ways.depth) break;
-            forEachNeighbour(queue[head], ways, [&](core::Point next) {
+            forEachStep(queue[head], ways, [&](core::Point next) {
                 const std::size_t offset = cellOffset(next, m_grid);
-                if (passable[offset] == 0 || distance[offset] != kUnseen) return;
+                const int dx = next.x - centre.x;
+                const int dy = next.y - centre.y;
+                const bool inWindow = std::abs(dx) <= m_reach && std::abs(dy) <= m_reach;
+                if (!inWindow || passable[offset] == 0) return false;
+                // What was reached sooner leads on by itself.
+                if (distance[offset] != kUnseen) return distance[offset] == steps;
                 distance[offset] = steps;
                 queue.push_back(next);
                 reached.push_back(offset);
-                const int dx = next.x - centre.x;
-                const int dy = next.y - centre.y;
-                if (std::abs(dx) > m_reach || std::abs(dy) > m_reach) return;
                 window[windowOffset(dx, dy)] = static_cast<std::uint8_t>(steps);
+                return true;
             });
         }
         listNeighbours(node, reached, ways, found);

@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <cstdlib>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include "drawing/layer.h"
@@ -19,7 +20,8 @@ namespace pantile::drawing {
 using Node = std::uint32_t;
 inline constexpr Node kNoNode = ~Node{0};
 
-/// Units: milliseconds. Symmetric: a way is as long back as forth.
+/// Units: milliseconds. A way is as long back as forth: what the search from the lesser node found
+/// counts for both.
 /// Cost: a search of the neighbourhood for each node.
 class Links {
 public:
@@ -48,6 +50,7 @@ public:
 
     std::int64_t between(Node a, Node b) const {
         if (m_partners[a] == b) return m_runMs[a] - kForced;
+        if (a > b) std::swap(a, b);
         const int dx = m_cells[b].x - m_cells[a].x;
         const int dy = m_cells[b].y - m_cells[a].y;
         const int side = std::max(std::abs(dx), std::abs(dy));

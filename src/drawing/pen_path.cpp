@@ -33,11 +33,13 @@ private:
             static_cast<std::uint32_t>(cellOffset(to, m_ways.grid));
         for (std::size_t head = 0; m_onward[wanted] == kNoCell; ++head) {
             const std::size_t here = cellOffset(m_queue[head], m_ways.grid);
-            forEachNeighbour(m_queue[head], m_ways, [&](core::Point next) {
+            forEachStep(m_queue[head], m_ways, [&](core::Point next) {
                 const std::size_t offset = cellOffset(next, m_ways.grid);
-                if (m_passable[offset] == 0 || m_onward[offset] != kNoCell) return;
+                if (m_passable[offset] == 0) return false;
+                if (m_onward[offset] != kNoCell) return true;
                 m_onward[offset] = static_cast<std::uint32_t>(here);
                 m_queue.push_back(next);
+                return true;
             });
         }
     }

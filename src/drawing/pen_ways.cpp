@@ -17,6 +17,7 @@ bool stepsAslant(const core::Canvas& canvas, const TimeModel& model) {
 PenWays::PenWays(const DrawingRequest& request, const TimeModel& model)
     : grid(request.grid.size()),
       stepMs(model.dragMs({0, 0}, {1, 0})),
+      stride(std::max(1, model.stepDown() / model.cellPitch())),
       aslant(stepsAslant(request.canvas, model)) {
     const int longest = std::max(grid.width, grid.height);
     for (int cells = 0; cells <= longest; ++cells) {

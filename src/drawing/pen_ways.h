@@ -15,10 +15,11 @@ namespace pantile::drawing {
 /// Units: milliseconds; distances in cells.
 struct PenWays {
     core::Size grid;
-    std::int64_t stepMs = 0;           ///< From a cell to its neighbour with the pen down.
-    bool aslant = false;               ///< Neighbours are eight, not four.
-    int depth = 0;                     ///< More steps than this never pay, or are not looked at.
-    int reach = 0;                     ///< The same for the longer side of a way.
+    std::int64_t stepMs = 0;  ///< From a cell to its neighbour with the pen down.
+    int stride = 1;       ///< Cells in one line that one step may pass: more with the pen lines.
+    bool aslant = false;  ///< Neighbours are eight, not four.
+    int depth = 0;        ///< More steps than this never pay, or are not looked at.
+    int reach = 0;        ///< The same for the longer side of a way.
     std::vector<std::int64_t> liftMs;  ///< Lift, travel, press again, by the longer side.
 
     /// How far the longest way goes that is looked at; links beyond it lift the pen.
@@ -42,6 +43,22 @@ void forEachNeighbour(core::Point cell, const PenWays& ways, Visit visit) {
             if (inside) visit(next);
         }
     }
+}
+
+/// The cells that one step leads to: neighbours, and what lies beyond them in the same line as far
+/// as the stride goes.
+/// Shape: `visit(core::Point)` tells whether to go on along the line.
+template <typename Visit>
+void forEachStep(core::Point cell, const PenWays& ways, Visit visit) {
+    forEachNeighbour(cell, ways, [&](core::Point next) {
+        const core::Point step{next.x - cell.x, next.y - cell.y};
+        for (int i = 1; visit(next) && i < ways.stride; ++i) {
+            next = {next.x + step.x, next.y + step.y};
+            const bool inside =
+                next.x >= 0 && next.y >= 0 && next.x < ways.grid.width && next.y < ways.grid.height;
+            if (!inside) return;
+        }
+    });
 }
 
 /// Where a cell stands in a list of all cells of a grid, row by row.
