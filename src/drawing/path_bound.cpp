@@ -81,6 +81,17 @@ public:
         return total;
     }
 
+    /// What at the least the last bound grows by if links are cuts: a forest of two trees is the
+    /// tree without its longest link. None if more cuts could be better than one.
+    std::optional<std::int64_t> cutGain() const {
+        if (m_count < 2) return std::nullopt;
+        std::vector<std::int64_t> prices = m_prices;
+        std::nth_element(prices.begin(), prices.begin() + 1, prices.end());
+        const std::int64_t gain = kScale * m_task.cutMs + prices[0] + prices[1] - m_longestLink;
+        if (gain < 0) return std::nullopt;
+        return gain;
+    }
+
     /// Whether any price changes at all.
     bool reprice(std::int64_t step) {
         bool changes = false;
@@ -100,6 +111,7 @@ private:
         std::vector<std::size_t> left(m_count);
         for (std::size_t i = 0; i < m_count; ++i) left[i] = i;
         std::int64_t total = 0;
+        m_longestLink = std::numeric_limits<std::int64_t>::min();
         nearest[0] = 0;
         while (!left.empty()) {
             const auto best = std::min_element(
@@ -110,6 +122,7 @@ private:
             left.pop_back();
             total += nearest[cell];
             if (parent[cell] != m_count) {
+                m_longestLink = std::max(m_longestLink, nearest[cell]);
                 ++m_excess[cell];
                 ++m_excess[parent[cell]];
             }
@@ -140,26 +153,40 @@ private:
     std::vector<std::int64_t> m_prices;
     std::vector<std::int64_t> m_excess;
     std::vector<std::int64_t> m_excessBefore;
+    std::int64_t m_longestLink = 0;  ///< Of the last tree, with prices.
 };
+
+/// A path takes whole milliseconds, so what is left of one is rounded up.
+std::int64_t wholeMs(std::int64_t scaled) {
+    return (scaled + kScale - 1) / kScale;
+}
 
 }  // namespace
 
-std::int64_t pathBoundMs(const PathTask& task, const PenWays& ways, int rounds) {
+PathBounds pathBounds(const PathTask& task, const PenWays& ways, int rounds) {
     PricedTrees trees(task, ways);
     std::int64_t best = trees.bound();
+    std::optional<std::int64_t> bestCut;
+    const auto noteCut = [&](std::int64_t bound) {
+        if (const auto gain = trees.cutGain())
+            bestCut = std::max(bestCut.value_or(0), bound + *gain);
+    };
+    noteCut(best);
     std::int64_t step = kScale * ways.stepMs / 2;
     int sinceBest = 0;
     for (int round = 0; round < rounds && step > 0; ++round) {
         if (!trees.reprice(step)) break;
         const std::int64_t bound = trees.bound();
+        noteCut(bound);
         sinceBest = bound > best ? 0 : sinceBest + 1;
         best = std::max(best, bound);
         if (sinceBest <= kPatience) continue;
         step = step * 7 / 10;
         sinceBest = 0;
     }
-    // A path takes whole milliseconds, so what is left of one is rounded up.
-    return (best + kScale - 1) / kScale;
+    PathBounds bounds{wholeMs(best), std::nullopt};
+    if (bestCut) bounds.cut = wholeMs(*bestCut);
+    return bounds;
 }
 
 }  // namespace pantile::drawing

@@ -4,6 +4,7 @@
 // 6.2.
 
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "core/geometry.h"
@@ -19,6 +20,14 @@ struct PathTask {
     std::vector<std::uint8_t> passable;
     std::vector<std::int64_t> fromSwatch;
     std::vector<std::int64_t> toNext;
+    std::int64_t cutMs = 0;  ///< Instead of a link: out to a swatch, a pick, and in again.
+};
+
+/// What paths do not stay under. Units: milliseconds.
+struct PathBounds {
+    std::int64_t whole = 0;
+    std::optional<std::int64_t>
+        cut;  ///< If at least one link is a cut; none where that is unknown.
 };
 
 /// Of every path that begins with a `fromSwatch`, visits all cells by links of section 5.1 without
@@ -26,6 +35,6 @@ struct PathTask {
 /// Cost: rounds x cells squared.
 /// Source: M. Held, R. Karp, 'The traveling-salesman problem and minimum spanning trees: part II',
 /// Mathematical Programming 1, 1971, for paths and in whole numbers.
-std::int64_t pathBoundMs(const PathTask& task, const PenWays& ways, int rounds);
+PathBounds pathBounds(const PathTask& task, const PenWays& ways, int rounds);
 
 }  // namespace pantile::drawing

@@ -68,10 +68,8 @@ public:
         for (std::size_t place = 0; place < m_cells.size(); ++place) measureEnds(place);
     }
 
-    /// What an additional pick of a colour adds at the least.
-    std::int64_t morePicksMs() const {
-        return m_model.clickMs() + m_model.timing().settleMs - spanMs(m_swatches, m_model);
-    }
+    /// What an additional visit of a colour adds at the least to a path through all its cells.
+    std::int64_t visitMs() const { return pickMs() - spanMs(m_swatches, m_model); }
 
     core::Result<std::int64_t> bound() {
         PANTILE_RETURN_IF_ERROR(boundPaths());
@@ -81,8 +79,7 @@ public:
             PANTILE_ASSIGN_OR_RETURN(const std::int64_t ordered, bestOrder());
             least = std::max(least, ordered);
         }
-        const auto picks = static_cast<std::int64_t>(m_cells.size()) *
-                           (m_model.clickMs() + m_model.timing().settleMs);
+        const auto picks = static_cast<std::int64_t>(m_cells.size()) * pickMs();
         return firstWayMs() + picks + least - m_longestLastWay;
     }
 
@@ -131,12 +128,16 @@ private:
             in = std::min(in, wayIn(place, cell));
             out = std::min(out, outHere);
             m_longestLastWay = std::max(m_longestLastWay, outHere);
+            for (const core::Point swatch : m_swatches) {
+                m_leastWayOut =
+                    std::min(m_leastWayOut, m_model.travelMs(m_model.cellCentre(cell), swatch));
+            }
         }
         m_treeEndsMs[place] = in + out;
     }
 
     /// The colour's path where the cells of colours in `blocked` may not be passed.
-    std::int64_t pathMs(std::size_t place, Subset blocked, int rounds) {
+    PathBounds pathOf(std::size_t place, Subset blocked, int rounds) {
         ColourSet passable;
         std::vector<std::uint8_t> isPassable(256);
         for (std::size_t i = 0; i < m_cells.size(); ++i) {
@@ -146,8 +147,8 @@ private:
         }
         const PaletteIndex colour = m_trees.colours()[place];
         const std::int64_t tree = m_treeEndsMs[place] + m_trees.measured(colour, passable);
-        if (m_cells[place].size() > kMostCellsForPaths) return tree;
-        PathTask task{m_cells[place], {}, {}, {}};
+        if (m_cells[place].size() > kMostCellsForPaths) return {tree, std::nullopt};
+        PathTask task{m_cells[place], {}, {}, {}, m_treeEndsMs[place] + pickMs()};
         for (const PaletteIndex there : m_request.grid.cells()) {
             task.passable.push_back(isPassable[there]);
         }
@@ -155,7 +156,29 @@ private:
             task.fromSwatch.push_back(wayIn(place, cell));
             task.toNext.push_back(wayOut(place, cell));
         }
-        return std::max(tree, pathBoundMs(task, m_ways, rounds));
+        PathBounds bounds = pathBounds(task, m_ways, rounds);
+        bounds.whole = std::max(tree, bounds.whole);
+        return bounds;
+    }
+
+    std::int64_t pathMs(std::size_t place, Subset blocked, int rounds) {
+        return pathOf(place, blocked, rounds).whole;
+    }
+
+    std::int64_t pickMs() const { return m_model.clickMs() + m_model.timing().settleMs; }
+
+    /// The colour with two visits or more: one that paints none of its cells for the first time, or
+    /// a path with cuts.
+    std::int64_t twiceMs(std::size_t place, const PathBounds& free) const {
+        std::int64_t idleVisit = kEndless;
+        for (const std::vector<core::Point>& cells : m_cells) {
+            for (const core::Point cell : cells) {
+                idleVisit = std::min(idleVisit, wayIn(place, cell) + m_leastWayOut);
+            }
+        }
+        const std::int64_t idle = free.whole + pickMs() + idleVisit;
+        const std::int64_t cut = std::max(free.whole + visitMs(), free.cut.value_or(0));
+        return m_cells[place].size() < 2 ? idle : std::min(idle, cut);
     }
 
     core::Result<void> boundPaths() {
@@ -163,7 +186,9 @@ private:
         const bool ordered = count <= kMostColoursInOrder;
         for (std::size_t place = 0; place < count; ++place) {
             if (m_progress.stopRequested()) return stopped();
-            m_freeMs.push_back(pathMs(place, 0, kRounds));
+            const PathBounds free = pathOf(place, 0, kRounds);
+            m_freeMs.push_back(free.whole);
+            m_twiceMs.push_back(twiceMs(place, free));
             m_withoutMs.emplace_back();
             if (!ordered) continue;
             const Subset others = ((Subset{1} << count) - 1) & ~(Subset{1} << place);
@@ -210,7 +235,7 @@ private:
             std::int64_t whole = costs[drawn];
             for (std::size_t place = 0; place < count; ++place) {
                 if (holds(drawn, place)) continue;
-                whole += m_freeMs[place] + morePicksMs();
+                whole += m_twiceMs[place];
                 std::int64_t& next = costs[drawn | Subset{1} << place];
                 next = std::min(next, costs[drawn] + costAfter(place, drawn));
             }
@@ -228,8 +253,10 @@ private:
     std::vector<std::vector<core::Point>> m_cells;  ///< By place of the colour.
     std::vector<std::int64_t> m_treeEndsMs;
     std::int64_t m_longestLastWay = 0;
-    std::vector<std::int64_t> m_freeMs;  ///< By place, with all painted cells passable.
-    std::vector<std::int64_t> m_lastMs;  ///< With its own alone.
+    std::int64_t m_leastWayOut = kEndless;  ///< From any painted cell to any swatch.
+    std::vector<std::int64_t> m_freeMs;     ///< By place, with all painted cells passable.
+    std::vector<std::int64_t> m_twiceMs;    ///< The same, for two visits or more.
+    std::vector<std::int64_t> m_lastMs;     ///< With its own alone.
     std::vector<std::vector<std::int64_t>> m_withoutMs;  ///< With all but those of another place.
 };
 
@@ -247,7 +274,7 @@ core::Result<std::int64_t> provenBoundMs(const DrawingRequest& request,
     const std::int64_t cheap = lowerBoundMs(request);
     if (cheap == 0 || !isProvable(request)) return cheap;
     Prover prover(request, progress);
-    if (prover.morePicksMs() < 0) return cheap;
+    if (prover.visitMs() < 0) return cheap;
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t strong, prover.bound());
     return std::max(cheap, strong);
 }
