@@ -78,7 +78,10 @@ core::Result<LayeredPlan> LayeredPlan::create(const DrawingRequest& request, con
 
 std::vector<std::uint8_t> LayeredPlan::passableAt(std::size_t place) const {
     std::vector<std::uint8_t> isLater(256);
-    for (std::size_t i = place; i < m_order.size(); ++i) isLater[m_order[i]] = 1;
+    isLater[m_order[place]] = 1;
+    if (m_request->rules.covers) {
+        for (std::size_t i = place + 1; i < m_order.size(); ++i) isLater[m_order[i]] = 1;
+    }
     std::vector<std::uint8_t> passable;
     passable.reserve(cellCount(m_ways.grid));
     for (const PaletteIndex colour : m_request->grid.cells()) passable.push_back(isLater[colour]);

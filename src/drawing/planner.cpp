@@ -61,6 +61,7 @@ core::Result<Plan> planLayered(const DrawingRequest& request, const core::Progre
 core::Result<Plan> planDrawing(const DrawingRequest& request, const core::Progress& progress,
                                const Effort& effort) {
     PANTILE_ASSIGN_OR_RETURN(Plan straight, planStraight(request, progress));
+    if (!request.rules.turns) return straight;
     PANTILE_ASSIGN_OR_RETURN(Plan layered, planLayered(request, progress, effort));
     return layered.milliseconds < straight.milliseconds ? layered : straight;
 }

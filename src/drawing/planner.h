@@ -12,8 +12,8 @@
 namespace pantile::drawing {
 
 /// The strokes that paint the request's grid: no cell left out, unpainted cells untouched, never
-/// slower than planRowByRow. The same request and effort give the same plan everywhere.
-/// Errors: as checkRequest; Cancelled when `progress` asks to stop.
+/// slower than planRowByRow, and within the request's pen rules. The same request and effort give
+/// the same plan everywhere. Errors: as checkRequest; Cancelled when `progress` asks to stop.
 core::Result<Plan> planDrawing(const DrawingRequest& request, const core::Progress& progress = {},
                                const Effort& effort = {});
 

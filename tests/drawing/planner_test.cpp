@@ -106,6 +106,17 @@ TEST(PlanDrawing, IsSoundForEveryPenModelAndTimingOnPictures) {
     }
 }
 
+/// The replay knows the rules too, so that a plan that breaks one is not sound.
+TEST(PlanDrawing, KeepsToThePenRules) {
+    for (std::uint64_t seed = 0; seed < 30; ++seed) {
+        DrawingRequest request = tests::randomRequest(seed, 10);
+        const std::int64_t free = planDrawing(request).value().milliseconds;
+        request.rules = {seed % 2 == 0, seed % 3 == 0};
+        expectSound(request, tests::described(seed, request));
+        EXPECT_LE(free, planDrawing(request).value().milliseconds * 102 / 100);
+    }
+}
+
 TEST(PlanStraight, IsSoundOnTheLargestGrid) {
     tests::Random random(5);
     for (const int colours : {2, 256}) {
