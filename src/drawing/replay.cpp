@@ -31,8 +31,8 @@ int signOf(int value) {
 
 class Toolkit {
 public:
-    Toolkit(const core::Canvas& canvas, const core::PointerTiming& timing)
-        : m_canvas(canvas), m_timing(timing), m_pen(canvas.geometry.gridCentre) {
+    Toolkit(const core::Canvas& canvas, const core::PointerTiming& timing, const PenRules& rules)
+        : m_canvas(canvas), m_timing(timing), m_rules(rules), m_pen(canvas.geometry.gridCentre) {
         m_shown.cells.resize(static_cast<std::size_t>(canvas.size.width) *
                              static_cast<std::size_t>(canvas.size.height));
     }
@@ -47,6 +47,7 @@ public:
         }
         if (moves) PANTILE_RETURN_IF_ERROR(move(report));
         if (edge) PANTILE_RETURN_IF_ERROR(report.pressed ? press() : release());
+        if (m_coveredAnother && !m_rules.covers) return fault("paints over another colour");
         m_shown.milliseconds += report.milliseconds;
         ++m_number;
         return {};
@@ -90,6 +91,11 @@ private:
         const std::optional<Point> target = cellAt(m_pen);
         if (!target) return fault("drags the pen off the grid");
         if (!penKnows(step)) return fault("drags in a way that the pen model does not know");
+        const Point heading{signOf(step.x), signOf(step.y)};
+        if (!m_rules.turns && m_heading.value_or(heading) != heading) {
+            return fault("turns with the pen down");
+        }
+        m_heading = heading;
         const bool straight = step.x == 0 || step.y == 0;
         if (m_canvas.penModel == PenModel::Sampled || !straight) {
             paint(*target);
@@ -124,6 +130,7 @@ private:
 
     core::Result<void> press() {
         m_pressed = true;
+        m_heading.reset();
         m_stillUntil = m_shown.milliseconds + m_timing.pressMs;
         if (const auto cell = cellAt(m_pen)) {
             if (!m_colour) return fault("paints before a colour was picked");
@@ -173,17 +180,23 @@ private:
     }
 
     void paint(Point cell) {
-        m_shown.cells[static_cast<std::size_t>(cell.y) *
-                          static_cast<std::size_t>(m_canvas.size.width) +
-                      static_cast<std::size_t>(cell.x)] = m_colour;
+        std::optional<core::PaletteIndex>& shown =
+            m_shown.cells[static_cast<std::size_t>(cell.y) *
+                              static_cast<std::size_t>(m_canvas.size.width) +
+                          static_cast<std::size_t>(cell.x)];
+        if (shown && shown != m_colour) m_coveredAnother = true;
+        shown = m_colour;
     }
 
     const core::Canvas& m_canvas;
     const core::PointerTiming& m_timing;
+    const PenRules& m_rules;
     Replayed m_shown;
     Point m_pen;
     bool m_pressed = false;
-    bool m_painting = false;  ///< The button went down on the grid.
+    bool m_painting = false;         ///< The button went down on the grid.
+    bool m_coveredAnother = false;   ///< A cell changed its colour.
+    std::optional<Point> m_heading;  ///< Of the stroke that is being drawn.
     std::optional<core::PaletteIndex> m_colour;
     std::int64_t m_stillUntil = 0;
     std::int64_t m_number = 0;
@@ -192,9 +205,9 @@ private:
 }  // namespace
 
 core::Result<Replayed> replay(std::span<const Report> reports, const core::Canvas& canvas,
-                              const core::PointerTiming& timing) {
+                              const core::PointerTiming& timing, const PenRules& rules) {
     PANTILE_RETURN_IF_ERROR(core::checkGridSize(canvas.size.width, canvas.size.height));
-    Toolkit toolkit(canvas, timing);
+    Toolkit toolkit(canvas, timing, rules);
     for (const Report& report : reports) {
         PANTILE_RETURN_IF_ERROR(toolkit.take(report));
     }

@@ -4,7 +4,7 @@
 #include <utility>
 
 #include "core/range_check.h"
-#include "picture/split_mix.h"
+#include "core/split_mix.h"
 
 namespace pantile::picture {
 namespace {
@@ -30,7 +30,7 @@ std::vector<int> cellsOf(const Grid& grid, const std::vector<PaletteIndex>& colo
 }
 
 PaletteIndex another(PaletteIndex colour, const std::vector<PaletteIndex>& colours,
-                     SplitMix64& numbers) {
+                     core::SplitMix64& numbers) {
     const auto place = static_cast<std::size_t>(numbers.below(colours.size() - 1));
     // The last one stands in for the colour itself, so that all others are equally likely.
     return colours[place] == colour ? colours.back() : colours[place];
@@ -57,7 +57,7 @@ core::Result<Grid> withCellNoise(const Grid& grid, const core::Palette& palette,
     const std::size_t wanted =
         (cells.size() * static_cast<std::size_t>(options.percent) + 50) / 100;
     Grid noisy = grid;
-    SplitMix64 numbers(options.seed);
+    core::SplitMix64 numbers(options.seed);
     // The first steps of a Fisher-Yates shuffle: every choice of cells is equally likely.
     for (std::size_t i = 0; i < wanted; ++i) {
         std::swap(cells[i], cells[i + static_cast<std::size_t>(numbers.below(cells.size() - i))]);

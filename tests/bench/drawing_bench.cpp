@@ -1,48 +1,31 @@
-// drawing_bench: per class of grid, timing and pen model, the planned time over the row-by-row time
-// of the same grids, and what planning costs. It prints and decides nothing.
-//   drawing_bench [grids per class]
+// drawing_bench: per class of art, timing and pen model, plans beside the row-by-row way and beside
+// straight strokes, and what planning costs. Every plan is replayed. It decides nothing.
+//   drawing_bench FOLDER [pictures per class [setting [prove]]]
+// With `prove` the bound is the strong one, which takes seconds to minutes for each picture.
+// FOLDER holds a folder of indexed pictures for each class, as open_art.py makes them.
 
-#include <algorithm>
-#include <chrono>
 #include <cstdio>
 #include <cstdlib>
-#include <functional>
+#include <ctime>
 #include <string>
+#include <utility>
 #include <vector>
 
+#include "bench/art.h"
+#include "board/stroke_script.h"
 #include "drawing/planner.h"
+#include "drawing/proven_bound.h"
+#include "drawing/replay.h"
 #include "drawing/requests.h"
 
 namespace pantile {
 namespace {
-
-struct GridClass {
-    std::string name;
-    std::function<core::Grid(std::uint64_t seed)> make;
-};
 
 struct Setting {
     std::string name;
     core::PointerTiming timing;
     core::PenModel pen;
 };
-
-core::Grid randomCells(std::uint64_t seed, int side, int colours) {
-    tests::Random random(seed);
-    return tests::randomGrid(random, {side, side}, colours);
-}
-
-std::vector<GridClass> gridClasses() {
-    return {
-        {"field 16x16", [](std::uint64_t seed) { return tests::detailedField(seed, 16); }},
-        {"field 32x32", [](std::uint64_t seed) { return tests::detailedField(seed, 32); }},
-        {"field 64x64", [](std::uint64_t seed) { return tests::detailedField(seed, 64); }},
-        {"gradient 64x64", [](std::uint64_t) { return tests::ditheredGradient(64); }},
-        {"mixed 64x64", [](std::uint64_t seed) { return randomCells(seed, 64, 16); }},
-        {"mixed 128x128x64", [](std::uint64_t seed) { return randomCells(seed, 128, 64); }},
-        {"mixed 256x256x256", [](std::uint64_t seed) { return randomCells(seed, 256, 256); }},
-    };
-}
 
 std::vector<Setting> settings() {
     using core::PenModel;
@@ -55,55 +38,123 @@ std::vector<Setting> settings() {
     return {{"careful", careful, PenModel::WholeCells},
             {"quick", quick, PenModel::WholeCells},
             {"quick 1 ms", fast, PenModel::WholeCells},
+            {"quick diagonals", quick, PenModel::Diagonals},
             {"quick lines", longSteps, PenModel::Lines},
             {"quick sampled", quick, PenModel::Sampled}};
 }
 
-struct Sums {
-    double planned = 0;
-    double byRow = 0;
-    double bound = 0;
-    double planningMs = 0;
-    double strokes = 0;
-    double strokesByRow = 0;
+struct Timed {
+    drawing::Plan plan;
+    double tookMs = 0;
 };
 
-void addOne(const drawing::DrawingRequest& request, Sums& sums) {
-    const auto start = std::chrono::steady_clock::now();
-    const drawing::Plan plan = drawing::planDrawing(request).value();
-    const std::chrono::duration<double, std::milli> taken =
-        std::chrono::steady_clock::now() - start;
-    const drawing::Plan byRow = drawing::planRowByRow(request);
-    sums.planned += static_cast<double>(plan.milliseconds) / 1000;
-    sums.byRow += static_cast<double>(byRow.milliseconds) / 1000;
-    sums.bound += static_cast<double>(drawing::lowerBoundMs(request)) / 1000;
-    sums.planningMs += taken.count();
-    sums.strokes += plan.lifts;
-    sums.strokesByRow += byRow.lifts;
+template <typename Work>
+Timed timed(Work work) {
+    // Of the processor and not of the wall, as other programs may run beside.
+    const std::clock_t start = std::clock();
+    drawing::Plan plan = work();
+    const double taken = 1000.0 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
+    return {std::move(plan), taken};
 }
 
-void measure(const GridClass& grids, const Setting& setting, int count) {
-    Sums sums;
-    for (int i = 0; i < count; ++i) {
-        core::Grid grid = grids.make(static_cast<std::uint64_t>(i) + 1);
-        core::Canvas canvas = tests::canvasFor(grid.size(), 256, setting.pen);
-        addOne({std::move(grid), std::nullopt, std::move(canvas), setting.timing}, sums);
+struct Sums {
+    double byRow = 0;
+    double straight = 0;
+    double first = 0;
+    double planned = 0;
+    double bound = 0;
+    double worst = 0;  ///< Of the ratios to row by row.
+    double firstTook = 0;
+    double tookMs = 0;
+    double longestFirst = 0;
+    double bytesByRow = 0;
+    double bytes = 0;
+    int wrong = 0;
+};
+
+double seconds(std::int64_t milliseconds) {
+    return static_cast<double>(milliseconds) / 1000;
+}
+
+double scriptBytes(const drawing::Plan& plan, const drawing::DrawingRequest& request) {
+    const auto script = board::encodeScript(plan.strokes, {request.grid.size(), 256});
+    return script ? static_cast<double>(script->size()) : 0;
+}
+
+void addOne(const drawing::DrawingRequest& request, bool prove, Sums& sums) {
+    const Timed first = timed([&] {
+        return drawing::planDrawing(request, {}, {0, 0, 0, 1}).value();
+    });
+    const Timed planned = timed([&] { return drawing::planDrawing(request).value(); });
+    const drawing::Plan byRow = drawing::planRowByRow(request);
+    sums.byRow += seconds(byRow.milliseconds);
+    sums.straight += seconds(drawing::planStraight(request).value().milliseconds);
+    sums.first += seconds(first.plan.milliseconds);
+    sums.planned += seconds(planned.plan.milliseconds);
+    sums.bound +=
+        seconds(prove ? drawing::provenBoundMs(request).value() : drawing::lowerBoundMs(request));
+    const double ratio =
+        seconds(planned.plan.milliseconds) / std::max(0.001, seconds(byRow.milliseconds));
+    sums.worst = std::max(sums.worst, ratio);
+    sums.firstTook += first.tookMs;
+    sums.longestFirst = std::max(sums.longestFirst, first.tookMs);
+    sums.tookMs += planned.tookMs;
+    sums.bytesByRow += scriptBytes(byRow, request);
+    sums.bytes += scriptBytes(planned.plan, request);
+    for (const drawing::Plan* plan : {&first.plan, &planned.plan}) {
+        if (!drawing::provePlan(*plan, request)) ++sums.wrong;
     }
-    std::printf("%-18s %-14s %9.1f %9.1f %9.1f %7.3f %8.0f %8.0f %9.2f\n", grids.name.c_str(),
-                setting.name.c_str(), sums.byRow / count, sums.planned / count, sums.bound / count,
-                sums.planned / sums.byRow, sums.strokesByRow / count, sums.strokes / count,
-                sums.planningMs / count);
+}
+
+void measure(const std::string& name, const std::vector<core::Texture>& textures,
+             const Setting& setting, bool prove) {
+    Sums sums;
+    for (const core::Texture& texture : textures) {
+        core::Canvas canvas = tests::canvasFor(texture.grid().size(), 256, setting.pen);
+        addOne({texture.grid(), texture.palette().transparent(), std::move(canvas), setting.timing},
+               prove, sums);
+    }
+    const auto count = static_cast<double>(textures.size());
+    std::printf(
+        "%-14s %-15s %7.1f %7.1f %7.1f %7.1f %6.3f %6.3f %7.1f %7.1f %7.1f %7.1f %7.0f "
+        "%7.0f %5d\n",
+        name.c_str(), setting.name.c_str(), sums.byRow / count, sums.straight / count,
+        sums.first / count, sums.planned / count, sums.planned / sums.byRow, sums.worst,
+        sums.bound / count, sums.firstTook / count, sums.longestFirst, sums.tookMs / count,
+        sums.bytesByRow / count, sums.bytes / count, sums.wrong);
+    std::fflush(stdout);
 }
 
 }  // namespace
 }  // namespace pantile
 
 int main(int argc, char** argv) {
-    const int count = argc > 1 ? std::max(1, std::atoi(argv[1])) : 5;
-    std::printf("%-18s %-14s %9s %9s %9s %7s %8s %8s %9s\n", "class", "setting", "by row s",
-                "plan s", "bound s", "ratio", "lifts", "planned", "took ms");
-    for (const auto& grids : pantile::gridClasses()) {
-        for (const auto& setting : pantile::settings()) pantile::measure(grids, setting, count);
+    if (argc < 2) {
+        std::fprintf(stderr,
+                     "usage: drawing_bench FOLDER [pictures per class [setting [prove]]]\n");
+        return 2;
+    }
+    const std::size_t most = argc > 2 ? std::strtoul(argv[2], nullptr, 10) : 12;
+    std::printf("%-14s %-15s %7s %7s %7s %7s %6s %6s %7s %7s %7s %7s %7s %7s %5s\n", "class",
+                "setting", "by row", "strght", "first", "plan s", "ratio", "worst", "bound",
+                "1st ms", "longest", "ms", "B row", "B plan", "wrong");
+    std::vector<std::filesystem::path> folders;
+    for (const auto& entry : std::filesystem::directory_iterator(argv[1])) {
+        folders.push_back(entry.path());
+    }
+    std::sort(folders.begin(), folders.end());
+    for (const auto& folder : folders) {
+        auto textures = pantile::bench::texturesIn(folder);
+        // Spread over the names, which often stand in families.
+        const std::size_t step = std::max<std::size_t>(1, textures.size() / most);
+        std::vector<pantile::core::Texture> chosen;
+        for (std::size_t i = 0; i < textures.size() && chosen.size() < most; i += step) {
+            chosen.push_back(textures[i]);
+        }
+        for (const auto& setting : pantile::settings()) {
+            if (argc > 3 && setting.name != argv[3]) continue;
+            pantile::measure(folder.filename().string(), chosen, setting, argc > 4);
+        }
     }
     return 0;
 }

@@ -72,6 +72,8 @@ bool passes(const std::vector<Report>& reports, const DrawingRequest& request,
     return shown && *shown == wanted;
 }
 
+/// Of straight plans: where strokes pass under later ones, a way that goes astray by a cell may be
+/// covered, and then nothing is wrong.
 class DamagedReports : public testing::Test {
 protected:
     static constexpr std::uint64_t kSeeds = 40;
@@ -81,7 +83,8 @@ protected:
         int tried = 0;
         for (std::uint64_t seed = 0; seed < kSeeds; ++seed) {
             const DrawingRequest request = tests::randomRequest(seed, 8);
-            const auto reports = reportsOf(planOf(request), request.canvas, request.timing);
+            const Plan plan = planStraight(request).value();
+            const auto reports = reportsOf(plan, request.canvas, request.timing);
             const auto wanted = replay(reports, request.canvas, request.timing);
             ASSERT_THAT(wanted, isOk());
             for (std::size_t i = 0; i < reports.size(); ++i) {

@@ -93,6 +93,20 @@ TEST(Replay, FollowsThePenModelOfTheCanvas) {
     EXPECT_EQ(shownAs(replayed(drag(16, 8), PenModel::Sampled, timing)), "0.....0.");
 }
 
+TEST(Replay, RejectsWhatThePenRulesForbid) {
+    const std::vector<Report> corner =
+        picked() + kPress + std::vector<Report>{{8, 0, true, 8}, {0, 8, true, 8}} + kRelease;
+    EXPECT_THAT(replay(corner, smallCanvas(), {}, PenRules{false, true}),
+                failsWith(ErrorKind::InvalidInput, "report 7 turns with the pen down"));
+    EXPECT_THAT(replay(corner, smallCanvas(), {}, PenRules{true, false}), isOk());
+    const std::vector<Report> pickSecond{
+        {60, 20, false, 8}, {0, 0, true, 33}, {0, 0, false, 133}, {-60, -20, false, 8}};
+    const std::vector<Report> over = picked() + kPress + kRelease + pickSecond + kPress + kRelease;
+    EXPECT_THAT(replay(over, smallCanvas(), {}, PenRules{true, false}),
+                failsWith(ErrorKind::InvalidInput, "report 11 paints over another colour"));
+    EXPECT_THAT(replay(over, smallCanvas(), {}, PenRules{false, true}), isOk());
+}
+
 TEST(Replay, RejectsAMoveTogetherWithTheButton) {
     EXPECT_THAT(replayed(picked() + std::vector<Report>{{1, 0, true, 33}}),
                 failsWith(ErrorKind::InvalidInput, "report 5 moves and changes the button"));

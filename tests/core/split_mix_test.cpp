@@ -1,10 +1,10 @@
-#include "picture/split_mix.h"
+#include "core/split_mix.h"
 
 #include <array>
 
 #include <gtest/gtest.h>
 
-namespace pantile::picture {
+namespace pantile::core {
 namespace {
 
 TEST(SplitMix64, GivesTheNumbersThatAreKnownOfIt) {
@@ -38,4 +38,4 @@ TEST(SplitMix64, DrawsAgainWhatWouldFavourSome) {
 }
 
 }  // namespace
-}  // namespace pantile::picture
+}  // namespace pantile::core

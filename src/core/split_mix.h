@@ -4,7 +4,7 @@
 
 #include <cstdint>
 
-namespace pantile::picture {
+namespace pantile::core {
 
 /// Source: G. Steele, D. Lea, C. Flood, 'Fast splittable pseudorandom number generators', OOPSLA
 /// 2014, where it is called SplitMix64.
@@ -23,4 +23,4 @@ private:
     std::uint64_t m_state;
 };
 
-}  // namespace pantile::picture
+}  // namespace pantile::core

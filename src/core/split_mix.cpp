@@ -1,8 +1,8 @@
-#include "picture/split_mix.h"
+#include "core/split_mix.h"
 
 #include <cassert>
 
-namespace pantile::picture {
+namespace pantile::core {
 
 std::uint64_t SplitMix64::next() {
     constexpr std::uint64_t kGoldenGamma = 0x9E3779B97F4A7C15U;
@@ -21,4 +21,4 @@ std::uint64_t SplitMix64::below(std::uint64_t count) {
     return number % count;
 }
 
-}  // namespace pantile::picture
+}  // namespace pantile::core

@@ -1,0 +1,78 @@
+#pragma once
+
+// LeastTree: what at least it takes to hold the cells of a colour together, while cells of later
+// colours may be passed. Authority: docs/drawing.md section 5.
+
+#include <array>
+#include <bitset>
+#include <cstdint>
+#include <unordered_map>
+#include <vector>
+
+#include "drawing/pen_ways.h"
+#include "drawing/request.h"
+
+namespace pantile::drawing {
+
+using ColourSet = std::bitset<256>;
+
+/// Units: milliseconds.
+class LeastTree {
+public:
+    /// Ways of more steps are not looked at, so that a tree may come out too long; never with
+    /// kAnySteps.
+    static constexpr int kUsualSteps = 24;
+    static constexpr int kAnySteps = 100'000;
+
+    LeastTree(const DrawingRequest& request, const PenWays& ways, int mostSteps = kUsualSteps);
+
+    /// The painted colours, in palette order.
+    const std::vector<core::PaletteIndex>& colours() const { return m_colours; }
+
+    /// The least spanning tree of the colour's cells, with ways through cells of the colour and of
+    /// `later`; what no way of fewer steps than a lift is worth joins costs a lift of one cell.
+    /// Cost: about ten steps for each cell of the colour; answers are kept.
+    std::int64_t milliseconds(core::PaletteIndex colour, const ColourSet& later);
+
+    /// The same, but the answer is not kept.
+    std::int64_t measured(core::PaletteIndex colour, const ColourSet& later);
+
+    /// Cells visited so far: what work is counted in.
+    std::int64_t work() const { return m_work; }
+
+private:
+    /// A cell by its place in a list of the grid's rows with a border around it, so that every cell
+    /// has all neighbours.
+    using Place = std::uint32_t;
+
+    /// A way between the two cells that it joins.
+    struct Edge {
+        Place a;
+        Place b;
+    };
+
+    void listCells(const DrawingRequest& request);
+    void listSteps(bool aslant);
+    void spread(core::PaletteIndex colour, const ColourSet& later);
+    void meet(Place from, Place to);
+    std::int64_t joined(std::size_t cells);
+    Place rootOf(Place cell);
+
+    std::int64_t m_stepMs;
+    std::int64_t m_liftMs;
+    std::int32_t m_mostSteps;
+    Place m_rowLength;
+    std::vector<Place> m_steps;  ///< What is added to a place to come to each neighbour.
+    std::vector<core::PaletteIndex> m_colours;
+    std::array<std::vector<Place>, 256> m_cells;
+    std::array<std::unordered_map<ColourSet, std::int64_t>, 256> m_known;
+    std::vector<std::uint16_t> m_colourAt;  ///< 256 where nothing is painted.
+    std::vector<std::int32_t> m_distance;
+    std::vector<Place> m_nearest;  ///< By cell, the colour's cell it was reached from.
+    std::vector<Place> m_parents;
+    std::vector<Place> m_queue;
+    std::vector<std::vector<Edge>> m_edges;  ///< By steps.
+    std::int64_t m_work = 0;
+};
+
+}  // namespace pantile::drawing
