@@ -70,7 +70,8 @@ private:
     static constexpr std::uint8_t kUnreached = 255;
 
     std::size_t windowOffset(int dx, int dy) const {
-        return static_cast<std::size_t>((dy + m_reach) * m_windowSide + dx + m_reach);
+        const int offset = (dy + m_reach) * m_windowSide + dx + m_reach;
+        return static_cast<std::size_t>(offset);
     }
 
     void addNode(core::Point cell, Node partner, std::int64_t runMs);

@@ -36,6 +36,7 @@ core::Error stopped() {
 /// Where every swatch lies that a plan may click, needed or not.
 std::vector<core::Point> swatchesOf(const DrawingRequest& request, const TimeModel& model) {
     std::vector<core::Point> swatches;
+    swatches.reserve(static_cast<std::size_t>(request.canvas.colourLimit()));
     for (int i = 0; i < request.canvas.colourLimit(); ++i) {
         swatches.push_back(model.swatch(static_cast<PaletteIndex>(i)));
     }
