@@ -7,6 +7,7 @@
 #include <optional>
 #include <vector>
 
+#include "core/coefficient_planes.h"
 #include "core/colour.h"
 #include "core/geometry.h"
 
@@ -48,6 +49,8 @@ struct IndexedPixels {
 struct Picture {
     Pixels pixels;
     std::optional<IndexedPixels> indexed;  ///< Set if the file itself stores indices.
+    /// Set for a JPEG file whose pixels are those of its planes and no more.
+    std::optional<CoefficientPlanes> planes{};
 };
 
 }  // namespace pantile::core

@@ -16,6 +16,7 @@
 #include "image_files/colour_profile.h"
 #include "image_files/completeness.h"
 #include "image_files/image_kind.h"
+#include "image_files/jpeg_planes.h"
 #include "image_files/png_table.h"
 #include "image_files/svg_check.h"
 
@@ -246,7 +247,11 @@ Result<core::Picture> readImageBytes(std::span<const std::uint8_t> bytes, std::s
     if (!storesIndices(*kind, bytes, image)) {
         if (!toSrgb.isIdentity()) image = inWholeColours(std::move(image));
         image.applyColorTransform(toSrgb);
-        return core::Picture{pixelsOf(image), std::nullopt};
+        core::Picture picture{pixelsOf(image), std::nullopt};
+        const bool asStored =
+            toSrgb.isIdentity() && reader.transformation() == QImageIOHandler::TransformationNone;
+        if (*kind == ImageKind::Jpeg && asStored) picture.planes = readJpegPlanes(bytes);
+        return picture;
     }
     core::IndexedPixels indexed = indexedPixelsOf(*kind, bytes, image);
     for (core::Rgba8& entry : indexed.table) entry = mapped(toSrgb, entry);

@@ -8,6 +8,8 @@
 
 #include "picture/alike_colours.h"
 #include "picture/cell_estimate.h"
+#include "picture/coefficient_fit.h"
+#include "picture/solved_cells.h"
 
 namespace pantile::picture {
 namespace {
@@ -95,6 +97,19 @@ core::Pixels coloured(const CellEstimates& cells, const CellLines& lines) {
     return small;
 }
 
+// From what a JPEG file says itself, if it was read.
+std::optional<core::Pixels> solved(const core::Picture& picture, const CellLines& lines) {
+    if (!picture.planes) return std::nullopt;
+    const auto equations = cellEquations(*picture.planes, picture.pixels.size, lines);
+    if (!equations) return std::nullopt;
+    core::Pixels small{sizeOf(lines), {}};
+    for (const Ycc& colour : solveCells(*equations)) {
+        const core::Rgb8 rgb = toRgb8(colour);
+        small.pixels.push_back({rgb.r, rgb.g, rgb.b, 255});
+    }
+    return small;
+}
+
 }  // namespace
 
 std::optional<EnlargedArt> findEnlargedArt(const core::Picture& picture) {
@@ -103,7 +118,9 @@ std::optional<EnlargedArt> findEnlargedArt(const core::Picture& picture) {
     if (lines->exact) return EnlargedArt{takenOut(picture, *lines), *lines};
     const CellEstimates cells = estimateCells(picture.pixels, *lines);
     if (!explains(cells, picture.pixels)) return std::nullopt;
-    return EnlargedArt{{coloured(cells, *lines), std::nullopt}, *lines};
+    std::optional<core::Pixels> small = solved(picture, *lines);
+    if (!small) small = coloured(cells, *lines);
+    return EnlargedArt{{*std::move(small), std::nullopt}, *lines};
 }
 
 }  // namespace pantile::picture
