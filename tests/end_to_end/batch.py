@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """A folder of pictures through the real program on a terminal of its own: the progress bar, Ctrl-C
 in the middle, and the same command again.
-usage: batch.py PANTILE [PICTURES]   24 pictures, or so many"""
+usage: batch.py PANTILE [PICTURES]   12 pictures, or so many"""
 import json
 import os
 import pty
@@ -16,7 +16,7 @@ import time
 from PIL import Image, ImageFilter
 
 program = sys.argv[1]
-count = int(sys.argv[2]) if len(sys.argv) > 2 else 24
+count = int(sys.argv[2]) if len(sys.argv) > 2 else 12
 folder = tempfile.TemporaryDirectory()
 pictures = os.path.join(folder.name, "pictures")
 OPTIONS = ["--dither", "floyd-steinberg", "--colours", "16"]
