@@ -77,8 +77,7 @@ core::TextureText wordsFor(const core::Texture& texture, bool fromCode, const st
 
 // Stores one texture with its shelf and its costs as one change.
 Result<void> store(Gathering& gathering, const core::Texture& texture, const std::string& path,
-                   const RecognisedTexture& recognised,
-                   const std::optional<catalogue::Estimate>& estimate, std::int64_t savedMs) {
+                   const RecognisedTexture& recognised, const Prepared& prepared) {
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, gathering.library.begin());
     PANTILE_ASSIGN_OR_RETURN(const catalogue::AddedTexture added,
                              catalogue::addTexture(gathering.library, texture));
@@ -93,6 +92,8 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
         PANTILE_RETURN_IF_ERROR(catalogue::putOnShelf(gathering.library, std::span(&added.id, 1),
                                                       gathering.options.shelf));
     }
+    const auto estimate =
+        prepared.estimate ? prepared.estimate : estimateDrawing(texture, gathering.defaults);
     if (estimate) {
         PANTILE_RETURN_IF_ERROR(catalogue::setEstimate(gathering.library, added.id, *estimate));
     }
@@ -100,7 +101,7 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
     gathering.report.added.push_back(
         {added.id, texture.text().title, texture.grid().size(), texture.coloursUsed(), path,
          added.outcome == Outcome::Recovered, recognised.repairs, recognised.enlargement,
-         recognised.difference, estimate, savedMs});
+         recognised.difference, estimate, prepared.savedMs});
     return {};
 }
 
@@ -118,11 +119,7 @@ Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
             refuse(gathering, path, withWords.error());
             continue;
         }
-        PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path, each,
-                                      prepared.estimate
-                                          ? prepared.estimate
-                                          : estimateDrawing(each.texture, gathering.defaults),
-                                      prepared.savedMs));
+        PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path, each, prepared));
     }
     for (const codec::DamagedCode& damaged : recognised.damaged) {
         const bool newer = !damaged.text.empty();

@@ -37,9 +37,8 @@ struct GatheredTexture {
     core::Size size;
     int colours = 0;
     std::string path;
-    bool recovered = false;            ///< It was there, but removed, and is back.
-    std::vector<std::string> repairs;  ///< What was put right in its code, in words.
-    /// Pixels a cell in the picture that it comes from, if that was art enlarged.
+    bool recovered = false;                       ///< It was there, but removed, and is back.
+    std::vector<std::string> repairs;             ///< What was put right in its code, in words.
     std::optional<double> enlargement;            ///< See RecognisedTexture.
     std::optional<Difference> difference;         ///< The same.
     std::optional<catalogue::Estimate> estimate;  ///< If a canvas takes it.
