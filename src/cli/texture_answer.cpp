@@ -2,6 +2,8 @@
 
 #include <ostream>
 
+#include "core/duration.h"
+
 namespace pantile::cli {
 
 void printRepairs(std::ostream& out, const std::vector<std::string>& repairs) {
@@ -9,14 +11,10 @@ void printRepairs(std::ostream& out, const std::vector<std::string>& repairs) {
 }
 
 std::string spokenTime(std::int64_t milliseconds) {
-    constexpr std::int64_t kMinute = 60'000;
-    const std::int64_t wholeSeconds = (milliseconds + 500) / 1000;
-    if (milliseconds >= kMinute) {
-        return std::to_string(wholeSeconds / 60) + " min " + std::to_string(wholeSeconds % 60) +
-               " s";
-    }
-    const std::int64_t tenths = (milliseconds + 50) / 100;
-    return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " s";
+    const core::RoundedDuration time = core::roundedDuration(milliseconds);
+    if (time.minutes > 0)
+        return std::to_string(time.minutes) + " min " + std::to_string(time.seconds) + " s";
+    return std::to_string(time.seconds) + "." + std::to_string(time.tenths) + " s";
 }
 
 std::string counted(std::int64_t number, std::string_view one, std::string_view many) {

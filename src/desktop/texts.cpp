@@ -4,6 +4,7 @@
 #include <QDateTime>
 #include <QLocale>
 
+#include "core/duration.h"
 #include "core/text.h"
 
 namespace pantile::desktop {
@@ -40,9 +41,10 @@ QString shownTitle(std::string_view title) {
 }
 
 QString shownDuration(std::int64_t milliseconds) {
-    const std::int64_t seconds = (milliseconds + 999) / 1000;
-    if (seconds < 60) return translatedText("%1 s").arg(seconds);
-    return translatedText("%1 min %2 s").arg(seconds / 60).arg(seconds % 60);
+    const core::RoundedDuration time = core::roundedDuration(milliseconds);
+    if (time.minutes > 0) return translatedText("%1 min %2 s").arg(time.minutes).arg(time.seconds);
+    return translatedText("%1 s").arg(
+        QLocale().toString(time.seconds + time.tenths / 10.0, 'f', 1));
 }
 
 QString shownBytes(std::int64_t bytes) {

@@ -25,7 +25,7 @@ QString shownLines(std::string_view text);
 /// The title, or words that say that there is none.
 QString shownTitle(std::string_view title);
 
-/// "48 s", "1 min 12 s". Units: milliseconds, rounded up to seconds.
+/// "4.8 s", "1 min 12 s", rounded as core::roundedDuration says. Units: milliseconds.
 QString shownDuration(std::int64_t milliseconds);
 
 /// "412 bytes", "1.2 KiB".

@@ -5,11 +5,9 @@
 namespace pantile::desktop {
 namespace {
 
-TEST(Texts, RoundsDrawingTimesUpToSeconds) {
-    EXPECT_EQ(shownDuration(0), QStringLiteral("0 s"));
-    EXPECT_EQ(shownDuration(1), QStringLiteral("1 s"));
-    EXPECT_EQ(shownDuration(59000), QStringLiteral("59 s"));
-    EXPECT_EQ(shownDuration(59001), QStringLiteral("1 min 0 s"));
+TEST(Texts, SaysDrawingTimesAsTheCommandLineDoes) {
+    EXPECT_EQ(shownDuration(0), QStringLiteral("0.0 s"));
+    EXPECT_EQ(shownDuration(2640), QStringLiteral("2.6 s"));
     EXPECT_EQ(shownDuration(72000), QStringLiteral("1 min 12 s"));
 }
 
@@ -39,7 +37,7 @@ TEST(Texts, CountsInOneAndMany) {
 
 TEST(Texts, SaysWhenCostsAreNotKnown) {
     EXPECT_EQ(shownCost(std::nullopt), QStringLiteral("cost not known"));
-    EXPECT_EQ(shownCost(catalogue::Estimate{48000, 412, "x"}), QStringLiteral("48 s · 412 bytes"));
+    EXPECT_EQ(shownCost(catalogue::Estimate{48000, 412, "x"}), QStringLiteral("48.0 s · 412 bytes"));
 }
 
 }  // namespace
