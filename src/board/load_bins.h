@@ -1,0 +1,31 @@
+#pragma once
+
+// Exact search for a packing into a given number of loads. packLoads (pack_loads.h) asks it for
+// fewer and fewer.
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "board/pack_loads.h"
+
+namespace pantile::board {
+
+using Loads = std::vector<std::vector<std::size_t>>;
+
+/// Each item into the first load, largest items first, that still has room for it.
+/// Source: first-fit decreasing, D. S. Johnson, 'Near-optimal bin packing algorithms', 1973.
+Loads firstFitDecreasing(std::span<const PackItem> items, const PackLimits& limits);
+
+enum class BinAnswer { Found, Impossible, OutOfSteps, Cancelled };
+
+/// Looks for a packing into at most `count` loads, which it puts into `loads` when it is Found.
+/// Cost: at most `steps`; what is left of them stays there.
+/// Source: load by load, each begun with the largest item that is left and filled until nothing
+/// more fits, as in R. E. Korf, 'A new algorithm for optimal bin packing', AAAI 2002.
+BinAnswer packInto(std::span<const PackItem> items, const PackLimits& limits, std::size_t count,
+                   std::int64_t& steps, const core::Progress& progress, Loads& loads);
+
+}  // namespace pantile::board

@@ -1,0 +1,231 @@
+#include "board/load_groups.h"
+
+#include <algorithm>
+#include <map>
+#include <numeric>
+#include <set>
+#include <tuple>
+#include <utility>
+
+namespace pantile::board {
+namespace {
+
+// Looking at a pair of items is a step; enough for some thousand items.
+constexpr std::int64_t kGatherSteps = 50'000'000;
+
+/// Loads with what they hold counted, so that a change is weighed without going through them.
+class Gathering {
+public:
+    Gathering(std::span<const PackItem> items, const PackLimits& limits, const Loads& loads)
+        : m_items(items), m_limits(limits), m_loadOf(items.size()), m_loads(loads.size()) {
+        for (std::size_t load = 0; load < loads.size(); ++load) {
+            for (const std::size_t item : loads[load]) put(item, load);
+        }
+    }
+
+    /// Moves and exchanges as long as groups come together. False if `progress` asks to stop.
+    bool improve(const core::Progress& progress) {
+        bool changed = true;
+        while (changed && m_steps > 0) {
+            changed = false;
+            for (std::size_t item = 0; item < m_items.size() && m_steps > 0; ++item) {
+                if (progress.stopRequested()) return false;
+                if (m_items[item].group < 0) continue;
+                changed = moveTowardsItsGroup(item) || exchange(item) || changed;
+            }
+        }
+        return true;
+    }
+
+    Loads loads() const {
+        Loads loads(m_loads.size());
+        for (std::size_t item = 0; item < m_items.size(); ++item)
+            loads[m_loadOf[item]].push_back(item);
+        std::erase_if(loads, [](const auto& load) { return load.empty(); });
+        return loads;
+    }
+
+private:
+    struct Held {
+        std::int64_t bytes = 0;
+        int slots = 0;
+        std::map<int, int> members;  ///< By group: how many items of it.
+
+        int of(int group) const {
+            const auto found = members.find(group);
+            return found == members.end() ? 0 : found->second;
+        }
+    };
+
+    void put(std::size_t item, std::size_t load) {
+        Held& held = m_loads[load];
+        held.bytes += m_items[item].bytes;
+        ++held.slots;
+        if (m_items[item].group >= 0) ++held.members[m_items[item].group];
+        m_loadOf[item] = load;
+    }
+
+    void take(std::size_t item) {
+        Held& held = m_loads[m_loadOf[item]];
+        held.bytes -= m_items[item].bytes;
+        --held.slots;
+        const int group = m_items[item].group;
+        if (group >= 0 && --held.members[group] == 0) held.members.erase(group);
+    }
+
+    /// Parts more or less if the item left its load, and came to another.
+    int partsWithout(std::size_t item) const {
+        const int group = m_items[item].group;
+        return group >= 0 && m_loads[m_loadOf[item]].of(group) == 1 ? -1 : 0;
+    }
+
+    int partsWith(std::size_t item, std::size_t load) const {
+        const int group = m_items[item].group;
+        return group >= 0 && m_loads[load].of(group) == 0 ? 1 : 0;
+    }
+
+    bool moveTowardsItsGroup(std::size_t item) {
+        if (partsWithout(item) == 0) return false;
+        for (std::size_t load = 0; load < m_loads.size(); ++load) {
+            --m_steps;
+            const Held& held = m_loads[load];
+            if (load == m_loadOf[item] || partsWith(item, load) > 0) continue;
+            if (held.slots == m_limits.slots || held.bytes + m_items[item].bytes > m_limits.bytes)
+                continue;
+            take(item);
+            put(item, load);
+            return true;
+        }
+        return false;
+    }
+
+    bool exchange(std::size_t item) {
+        for (std::size_t other = 0; other < m_items.size(); ++other) {
+            --m_steps;
+            if (m_loadOf[other] == m_loadOf[item] || !exchangeJoins(item, other)) continue;
+            const std::size_t here = m_loadOf[item];
+            const std::size_t there = m_loadOf[other];
+            take(item);
+            take(other);
+            put(item, there);
+            put(other, here);
+            return true;
+        }
+        return false;
+    }
+
+    bool exchangeJoins(std::size_t item, std::size_t other) const {
+        if (m_items[item].group == m_items[other].group) return false;
+        const std::size_t here = m_loadOf[item];
+        const std::size_t there = m_loadOf[other];
+        if (partsWithout(item) + partsWith(item, there) + partsWithout(other) +
+                partsWith(other, here) >=
+            0)
+            return false;
+        const std::int64_t more = m_items[other].bytes - m_items[item].bytes;
+        return m_loads[here].bytes + more <= m_limits.bytes &&
+               m_loads[there].bytes - more <= m_limits.bytes;
+    }
+
+    std::span<const PackItem> m_items;
+    PackLimits m_limits;
+    std::vector<std::size_t> m_loadOf;  ///< By item.
+    std::vector<Held> m_loads;
+    std::int64_t m_steps = kGatherSteps;
+};
+
+/// Group after group, the one of most bytes first: each item into the load that the last one of its
+/// group went to, else the first that has room, else a new one.
+Loads groupByGroup(std::span<const PackItem> items, const PackLimits& limits) {
+    std::map<int, std::int64_t> bytesOf;
+    for (const PackItem& item : items) bytesOf[item.group] += item.bytes;
+    std::vector<std::size_t> order(items.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    const auto rank = [&](std::size_t i) {
+        const PackItem& item = items[i];
+        return std::tuple(item.group < 0, -bytesOf[item.group], item.group, -item.bytes);
+    };
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
+    Loads loads;
+    std::vector<std::int64_t> room;
+    std::map<int, std::size_t> lastLoadOf;
+    for (const std::size_t item : order) {
+        const auto fits = [&](std::size_t load) {
+            return room[load] >= items[item].bytes &&
+                   loads[load].size() < static_cast<std::size_t>(limits.slots);
+        };
+        const auto last = lastLoadOf.find(items[item].group);
+        std::size_t load = last != lastLoadOf.end() && fits(last->second) ? last->second : 0;
+        while (load < loads.size() && !fits(load)) ++load;
+        if (load == loads.size()) {
+            loads.emplace_back();
+            room.push_back(limits.bytes);
+        }
+        loads[load].push_back(item);
+        room[load] -= items[item].bytes;
+        lastLoadOf[items[item].group] = load;
+    }
+    return loads;
+}
+
+std::set<int> groupsIn(std::span<const PackItem> items, const std::vector<std::size_t>& load) {
+    std::set<int> groups;
+    for (const std::size_t item : load) {
+        if (items[item].group >= 0) groups.insert(items[item].group);
+    }
+    return groups;
+}
+
+std::size_t shared(const std::set<int>& a, const std::set<int>& b) {
+    return static_cast<std::size_t>(
+        std::count_if(a.begin(), a.end(), [&](int group) { return b.contains(group); }));
+}
+
+/// From the load with the earliest item always on to the one that shares most groups.
+Loads inSequence(std::span<const PackItem> items, Loads loads) {
+    std::sort(loads.begin(), loads.end());
+    std::vector<std::set<int>> groups;
+    for (const auto& load : loads) groups.push_back(groupsIn(items, load));
+    Loads sequence;
+    std::vector<std::size_t> left(loads.size());
+    std::iota(left.begin(), left.end(), std::size_t{0});
+    std::size_t last = 0;
+    while (!left.empty()) {
+        const auto next = std::max_element(left.begin(), left.end(), [&](auto a, auto b) {
+            return shared(groups[last], groups[a]) < shared(groups[last], groups[b]);
+        });
+        last = *next;
+        left.erase(next);
+        sequence.push_back(std::move(loads[last]));
+    }
+    return sequence;
+}
+
+}  // namespace
+
+std::size_t groupParts(std::span<const PackItem> items, const Loads& loads) {
+    std::size_t parts = 0;
+    for (const auto& load : loads) parts += groupsIn(items, load).size();
+    return parts;
+}
+
+core::Result<Loads> gatherGroups(std::span<const PackItem> items, const PackLimits& limits,
+                                 Loads loads, const core::Progress& progress) {
+    std::vector<Loads> starts = {std::move(loads)};
+    Loads byGroup = groupByGroup(items, limits);
+    if (byGroup.size() <= starts.front().size()) starts.push_back(std::move(byGroup));
+    Loads best;
+    for (const Loads& start : starts) {
+        Gathering gathering(items, limits, start);
+        if (!gathering.improve(progress)) return core::stoppedError();
+        Loads gathered = gathering.loads();
+        const auto rank = [&](const Loads& found) {
+            return std::pair(found.size(), groupParts(items, found));
+        };
+        if (best.empty() || rank(gathered) < rank(best)) best = std::move(gathered);
+    }
+    return inSequence(items, std::move(best));
+}
+
+}  // namespace pantile::board
