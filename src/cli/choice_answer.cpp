@@ -1,6 +1,9 @@
 #include "cli/choice_answer.h"
 
+#include <map>
 #include <ostream>
+#include <string>
+#include <vector>
 
 #include "cli/json.h"
 #include "cli/texture_answer.h"
@@ -50,9 +53,16 @@ Table slotTable(const tasks::Choice& choice) {
 }
 
 void printLeftOut(std::ostream& out, const tasks::Choice& choice) {
+    // Ids with the same reason share a line, which stands where the first of them would.
+    std::vector<std::string> reasons;
+    std::map<std::string, std::string> idsOf;
     for (const tasks::NotChosen& left : choice.leftOut) {
-        out << "Left out " << left.id.value << ": " << left.reason << '\n';
+        std::string& ids = idsOf[left.reason];
+        if (ids.empty()) reasons.push_back(left.reason);
+        ids += (ids.empty() ? "" : ", ") + std::to_string(left.id.value);
     }
+    for (const std::string& reason : reasons)
+        out << "Left out " << idsOf[reason] << ": " << reason << '\n';
 }
 
 }  // namespace pantile::cli

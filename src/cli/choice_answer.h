@@ -18,7 +18,7 @@ QJsonObject choiceJson(const tasks::Choice& choice);
 
 Table slotTable(const tasks::Choice& choice);
 
-/// A line for each texture that was not chosen, with the reason.
+/// A line for each reason for which textures were not chosen, with their ids.
 void printLeftOut(std::ostream& out, const tasks::Choice& choice);
 
 }  // namespace pantile::cli

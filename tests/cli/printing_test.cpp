@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "cli/choice_answer.h"
 #include "cli/progress_bar.h"
 #include "cli/table.h"
 #include "cli/terminal_picture.h"
@@ -58,6 +59,16 @@ TEST(ProgressBar, FillsAndClearsItself) {
     err.str("");
     report(0, 0, "");
     EXPECT_EQ(err.str(), "");
+}
+
+TEST(Choice, SaysEachReasonOnce) {
+    tasks::Choice choice;
+    choice.leftOut = {{core::TextureId{3}, "worth less"},
+                      {core::TextureId{5}, "needs 4 bytes more"},
+                      {core::TextureId{9}, "worth less"}};
+    std::ostringstream out;
+    printLeftOut(out, choice);
+    EXPECT_EQ(out.str(), "Left out 3, 9: worth less\nLeft out 5: needs 4 bytes more\n");
 }
 
 TEST(ProgressBar, StaysWithinANarrowTerminal) {
