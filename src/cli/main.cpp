@@ -2,10 +2,14 @@
 
 #include <cstdlib>
 #include <iostream>
+#include <memory>
+#include <string>
 #include <sys/ioctl.h>
 #include <unistd.h>
+#include <vector>
 
 #include <QCoreApplication>
+#include <QGuiApplication>
 #include <QLoggingCategory>
 
 #include "cli/interrupt.h"
@@ -24,16 +28,23 @@ pantile::cli::Terminal terminalOfThisProcess() {
     return terminal;
 }
 
+std::unique_ptr<QCoreApplication> applicationFor(const std::vector<std::string>& words, int& argc,
+                                                 char** argv) {
+    if (!pantile::cli::printsAPage(words)) return std::make_unique<QCoreApplication>(argc, argv);
+    qputenv("QT_QPA_PLATFORM", "offscreen");  // Fonts, but no display.
+    return std::make_unique<QGuiApplication>(argc, argv);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
     const std::stop_token stop = pantile::cli::stopOnInterrupt();
     std::ios::sync_with_stdio(false);
-    const QCoreApplication application(argc, argv);
+    const std::vector<std::string> words(argv + 1, argv + argc);
+    const auto application = applicationFor(words, argc, argv);
     // What is wrong with a picture is said in our own words.
     QLoggingCategory::setFilterRules(
         QStringLiteral("qt.gui.imageio*=false\nqt.gui.icc=false\nqt.svg*=false"));
-    const std::vector<std::string> words(argv + 1, argv + argc);
     const int exitCode = pantile::cli::runCli(words, {std::cin, std::cout, std::cerr},
                                               terminalOfThisProcess(), stop);
     std::cout.flush();

@@ -1,5 +1,6 @@
 #include "cli/run_cli.h"
 
+#include <algorithm>
 #include <ostream>
 
 #include "cli/help.h"
@@ -122,6 +123,12 @@ int runCli(const std::vector<std::string>& words, const Streams& streams, const 
         return exitCodeFor(outcome.error());
     }
     return *outcome == Outcome::Done ? kAllDone : kRefused;
+}
+
+bool printsAPage(const std::vector<std::string>& words) {
+    const SplitWords split = splitWords(words);
+    return split.command == "load" &&
+           std::find(split.rest.begin(), split.rest.end(), "print") != split.rest.end();
 }
 
 }  // namespace pantile::cli

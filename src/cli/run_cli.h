@@ -22,4 +22,8 @@ struct Streams {
 int runCli(const std::vector<std::string>& words, const Streams& streams, const Terminal& terminal,
            std::stop_token stop = {});
 
+/// Whether the command line `words` may print a page, for which fonts have to be ready: a
+/// QGuiApplication, which takes longer to begin than all other commands together.
+bool printsAPage(const std::vector<std::string>& words);
+
 }  // namespace pantile::cli

@@ -2,19 +2,10 @@
 
 #include <ostream>
 
-#include "core/duration.h"
-
 namespace pantile::cli {
 
 void printRepairs(std::ostream& out, const std::vector<std::string>& repairs) {
     for (const std::string& repair : repairs) out << "  put right: " << repair << '\n';
-}
-
-std::string spokenTime(std::int64_t milliseconds) {
-    const core::RoundedDuration time = core::roundedDuration(milliseconds);
-    if (time.minutes > 0)
-        return std::to_string(time.minutes) + " min " + std::to_string(time.seconds) + " s";
-    return std::to_string(time.seconds) + "." + std::to_string(time.tenths) + " s";
 }
 
 std::string counted(std::int64_t number, std::string_view one, std::string_view many) {

@@ -11,6 +11,7 @@
 
 #include "catalogue/texture_row.h"
 #include "cli/table.h"
+#include "core/duration.h"
 
 namespace pantile::cli {
 
@@ -19,8 +20,7 @@ Table textureTable(std::span<const catalogue::TextureRow> rows);
 /// A line for each thing that was put right in a code.
 void printRepairs(std::ostream& out, const std::vector<std::string>& repairs);
 
-/// "1 min 12 s", "8.4 s".
-std::string spokenTime(std::int64_t milliseconds);
+using core::spokenTime;
 
 /// "1 texture", "3 textures".
 std::string counted(std::int64_t number, std::string_view one, std::string_view many);

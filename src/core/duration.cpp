@@ -11,4 +11,11 @@ RoundedDuration roundedDuration(std::int64_t milliseconds) {
     return {seconds / 60, static_cast<int>(seconds % 60), 0};
 }
 
+std::string spokenTime(std::int64_t milliseconds) {
+    const RoundedDuration time = roundedDuration(milliseconds);
+    if (time.minutes > 0)
+        return std::to_string(time.minutes) + " min " + std::to_string(time.seconds) + " s";
+    return std::to_string(time.seconds) + "." + std::to_string(time.tenths) + " s";
+}
+
 }  // namespace pantile::core

@@ -3,6 +3,7 @@
 // How a drawing time is rounded before a person reads it: the same in every face.
 
 #include <cstdint>
+#include <string>
 
 namespace pantile::core {
 
@@ -17,5 +18,8 @@ struct RoundedDuration {
 
 /// Shape: `milliseconds` is not negative.
 RoundedDuration roundedDuration(std::int64_t milliseconds);
+
+/// "8.4 s", "2 min 0 s". Shape: `milliseconds` is not negative.
+std::string spokenTime(std::int64_t milliseconds);
 
 }  // namespace pantile::core

@@ -4,6 +4,7 @@
 #include "board/header_export.h"
 #include "board/load_writer.h"
 #include "catalogue/loads.h"
+#include "core/duration.h"
 #include "core/text.h"
 
 namespace pantile::tasks {
@@ -35,8 +36,8 @@ std::string contentsText(const std::string& name, const Choice& choice) {
         text += "Slot " + std::to_string(i + 1) + ": " + core::visibleText(slot.slot.title) + ", " +
                 std::to_string(slot.slot.grid.width()) + "x" +
                 std::to_string(slot.slot.grid.height()) + " cells, " +
-                std::to_string((slot.milliseconds + 500) / 1000) + " s, " +
-                std::to_string(slot.bytes) + " bytes\n";
+                core::spokenTime(slot.milliseconds) + ", " + std::to_string(slot.bytes) +
+                " bytes\n";
     }
     text += "\nBefore you plug the board in:\n";
     for (const std::string_view caution : board::cautions())

@@ -18,5 +18,12 @@ TEST(RoundedDuration, NeverSaysSixtySeconds) {
     EXPECT_EQ(roundedDuration(119'500), (RoundedDuration{2, 0, 0}));
 }
 
+TEST(RoundedDuration, IsSpoken) {
+    EXPECT_EQ(spokenTime(0), "0.0 s");
+    EXPECT_EQ(spokenTime(8449), "8.4 s");
+    EXPECT_EQ(spokenTime(60000), "1 min 0 s");
+    EXPECT_EQ(spokenTime(119500), "2 min 0 s");
+}
+
 }  // namespace
 }  // namespace pantile::core

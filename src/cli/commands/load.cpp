@@ -11,6 +11,7 @@
 #include "cli/texture_answer.h"
 #include "core/text.h"
 #include "tasks/library_place.h"
+#include "tasks/print_slots.h"
 #include "tasks/texture_json.h"
 #include "tasks/write_load.h"
 
@@ -152,6 +153,24 @@ Result<Outcome> write(Session& session, const Arguments& arguments, const std::s
     return Outcome::Done;
 }
 
+Result<Outcome> print(Session& session, const Arguments& arguments, const std::string& name) {
+    const auto folder = arguments.value("--into");
+    if (!folder)
+        return Error{ErrorKind::Usage, "the folder is missing", "write load print NAME --into DIR"};
+    const auto ifExists =
+        arguments.has("--replace") ? tasks::IfExists::Replace : tasks::IfExists::Refuse;
+    PANTILE_ASSIGN_OR_RETURN(const auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto file, tasks::printSlots(library, name, *folder, ifExists, session.progress()));
+    if (session.json) {
+        printJson(session.out, {{"load", jsonText(name)}, {"files", jsonPaths({file})}});
+    } else {
+        session.out << "Wrote " << file.string() << '\n';
+    }
+    return Outcome::Done;
+}
+
 QJsonObject verifiedJson(const board::VerifiedSlot& slot, int number) {
     return {{"slot", number},
             {"title", jsonText(slot.title)},
@@ -194,36 +213,40 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
         if (action == "show") return show(session, words[1]);
         if (action == "remove") return removeOne(session, words[1]);
         if (action == "write") return write(session, arguments, words[1]);
+        if (action == "print") return print(session, arguments, words[1]);
         if (action == "verify") return verify(session, words[1]);
     }
     return Error{
         ErrorKind::Usage, "this is no way to use load",
         "write load make NAME SELECTION --board NAME, list, show NAME, remove NAME, write NAME "
-        "--into DIR or verify PATH"};
+        "--into DIR, print NAME --into DIR or verify PATH"};
 }
 
 std::vector<OptionSpec> loadOptionSpecs() {
     std::vector<OptionSpec> specs = chooseOptionSpecs();
     specs.push_back({"--best", OptionKind::Flag, "", "make: take the best set that fits, not all"});
     specs.push_back(
-        {"--into", OptionKind::Value, "DIR", "write: the folder, made if it is missing"});
+        {"--into", OptionKind::Value, "DIR", "write, print: the folder, made if it is missing"});
     specs.push_back({"--as", OptionKind::Value, "card|header|both",
                      "write: the form, else as the board's memory asks"});
-    specs.push_back(
-        {"--replace", OptionKind::Flag, "", "write: files of the same name may be replaced"});
+    specs.push_back({"--replace", OptionKind::Flag, "",
+                     "write, print: files of the same name may be replaced"});
     return specs;
 }
 
 }  // namespace
 
 Command loadCommand() {
-    return {"load",
-            "Makes, writes and verifies what a board draws from.",
-            {"make NAME SELECTION --board NAME [--best] [options]", "list", "show NAME",
-             "remove NAME", "write NAME --into DIR [--as card|header|both]", "verify PATH"},
-            loadOptionSpecs(),
-            "verify takes a card's folder, its load.bin, or a header.",
-            run};
+    return {
+        "load",
+        "Makes, writes and verifies what a board draws from.",
+        {"make NAME SELECTION --board NAME [--best] [options]", "list", "show NAME", "remove NAME",
+         "write NAME --into DIR [--as card|header|both]", "print NAME --into DIR", "verify PATH"},
+        loadOptionSpecs(),
+        "verify takes a card's folder, its load.bin, or a header. print writes a PDF that shows "
+        "what "
+        "lies\nin which slot.",
+        run};
 }
 
 }  // namespace pantile::cli
