@@ -69,6 +69,14 @@ Result<picture::Rectangle> parsePart(const std::string& text) {
     return picture::Rectangle{{numbers[0], numbers[1]}, {numbers[2], numbers[3]}};
 }
 
+// Shells take a bare # for the beginning of a remark.
+Result<core::Rgb8> parseColour(const std::string& option, std::string_view text) {
+    const auto colour = core::parseHexColour(text);
+    if (colour) return *colour;
+    return Error{ErrorKind::Usage, option + ": " + colour.error().message,
+                 "write a colour as #rrggbb, in quotes: " + option + " '#2f6f5e'"};
+}
+
 Result<void> readColours(const Arguments& arguments, tasks::PictureSettings& settings) {
     PANTILE_ASSIGN_OR_RETURN(
         const auto colours,
@@ -109,9 +117,7 @@ Result<void> readTransparency(const Arguments& arguments, tasks::PictureSettings
     PANTILE_RETURN_IF_ERROR(arguments.readNumber("--alpha-threshold", 1, 255, threshold));
     settings.alphaThreshold = static_cast<std::uint8_t>(threshold);
     if (const auto text = arguments.value("--background")) {
-        const auto colour = core::parseHexColour(*text);
-        if (!colour) return Error{ErrorKind::Usage, colour.error().message, colour.error().hint};
-        settings.background = *colour;
+        PANTILE_ASSIGN_OR_RETURN(settings.background, parseColour("--background", *text));
     }
     return {};
 }
@@ -133,9 +139,8 @@ Result<void> readAdjustments(const Arguments& arguments, picture::Adjustments& a
 Result<std::vector<core::Rgb8>> pinnedColours(const Arguments& arguments) {
     std::vector<core::Rgb8> colours;
     for (const std::string& text : arguments.values("--pin")) {
-        const auto colour = core::parseHexColour(text);
-        if (!colour) return Error{ErrorKind::Usage, colour.error().message, "write --pin #1b2631"};
-        colours.push_back(*colour);
+        PANTILE_ASSIGN_OR_RETURN(const core::Rgb8 colour, parseColour("--pin", text));
+        colours.push_back(colour);
     }
     return colours;
 }
@@ -143,7 +148,7 @@ Result<std::vector<core::Rgb8>> pinnedColours(const Arguments& arguments) {
 std::vector<OptionSpec> pictureOptions() {
     return {
         {"--colours", OptionKind::Value, "N", "at most so many colours, 2 to 256"},
-        {"--pin", OptionKind::Repeated, "#RRGGBB", "one of the colours, as it is"},
+        {"--pin", OptionKind::Repeated, "'#RRGGBB'", "one of the colours, as it is"},
         {"--merge", OptionKind::Value, "N",
          "join colours closer than N; 200 is just visible, black and white are 10000 apart"},
         {"--fit", OptionKind::Value, "cover|contain|stretch|exact", "how a picture meets the grid"},
@@ -159,7 +164,7 @@ std::vector<OptionSpec> pictureOptions() {
          "what cover keeps, where contain puts it: top-left, top, centre ..."},
         {"--alpha-threshold", OptionKind::Value, "1..255",
          "cells with less alpha are left unpainted"},
-        {"--background", OptionKind::Value, "#RRGGBB", "lay the picture on this colour instead"},
+        {"--background", OptionKind::Value, "'#RRGGBB'", "lay the picture on this colour instead"},
         {"--levels", OptionKind::Flag, "", "stretch from black to white"},
         {"--gamma", OptionKind::Value, "0.1..10", "lighten (above 1) the middle tones"},
         {"--brightness", OptionKind::Value, "-100..100", "lighten or darken everything"},

@@ -15,6 +15,7 @@
 #include "core/text.h"
 #include "image_files/colour_profile.h"
 #include "image_files/completeness.h"
+#include "image_files/exif_orientation.h"
 #include "image_files/image_kind.h"
 #include "image_files/jpeg_planes.h"
 #include "image_files/png_table.h"
@@ -243,20 +244,22 @@ Result<core::Picture> readImageBytes(std::span<const std::uint8_t> bytes, std::s
     if (image.isNull()) return readerError(reader, name);
     PANTILE_RETURN_IF_ERROR(checkImageSize(image.size(), name));
 
+    // Qt's readers have learnt to turn one format after the other: what they did is not done again.
+    const bool turnedByQt = reader.transformation() != QImageIOHandler::TransformationNone;
+    const int orientation = turnedByQt ? 1 : exifOrientation(*kind, bytes);
     const QColorTransform toSrgb = transformToSrgb(*kind, bytes, image);
     if (!storesIndices(*kind, bytes, image)) {
         if (!toSrgb.isIdentity()) image = inWholeColours(std::move(image));
         image.applyColorTransform(toSrgb);
         core::Picture picture{pixelsOf(image), std::nullopt};
-        const bool asStored =
-            toSrgb.isIdentity() && reader.transformation() == QImageIOHandler::TransformationNone;
-        if (*kind == ImageKind::Jpeg && asStored) picture.planes = readJpegPlanes(bytes);
-        return picture;
+        if (*kind == ImageKind::Jpeg && toSrgb.isIdentity() && !turnedByQt)
+            picture.planes = readJpegPlanes(bytes);
+        return turnedUpright(std::move(picture), orientation);
     }
     core::IndexedPixels indexed = indexedPixelsOf(*kind, bytes, image);
     for (core::Rgba8& entry : indexed.table) entry = mapped(toSrgb, entry);
     core::Pixels pixels = pixelsOf(indexed, {image.width(), image.height()});
-    return core::Picture{std::move(pixels), std::move(indexed)};
+    return turnedUpright({std::move(pixels), std::move(indexed)}, orientation);
 }
 
 }  // namespace pantile::image_files

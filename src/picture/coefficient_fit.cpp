@@ -1,6 +1,7 @@
 #include "picture/coefficient_fit.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace pantile::picture {
 namespace {
@@ -28,13 +29,8 @@ double basis(std::size_t frequency, std::size_t sample) {
     return angle > 8 ? -kHalfCosines.at(16 - angle) : kHalfCosines.at(angle);
 }
 
-struct Share {
-    std::size_t cell = 0;
-    double weight = 0;
-};
-
 // What each coefficient of one side's blocks shows of which cells.
-using Shares = std::vector<std::vector<Share>>;
+using Shares = std::vector<std::vector<CellShare>>;
 
 std::vector<std::size_t> cellsOf(const CellSide& side, int pixels) {
     std::vector<std::size_t> cells;
@@ -51,7 +47,7 @@ Shares sharesOf(const std::vector<std::size_t>& cells, int blocks, int pixelsASa
     const auto sample = static_cast<std::size_t>(pixelsASample);
     Shares shares(static_cast<std::size_t>(blocks) * kSide);
     for (std::size_t at = 0; at < shares.size(); ++at) {
-        std::vector<Share>& into = shares[at];
+        std::vector<CellShare>& into = shares[at];
         for (std::size_t i = 0; i < kSide * sample; ++i) {
             const std::size_t pixel = at / kSide * kSide * sample + i;
             const std::size_t cell = cells[std::min(pixel, cells.size() - 1)];
@@ -69,23 +65,23 @@ double certainty(double step) {
     return 1 / (step * step / 12 + kRounding);
 }
 
-void addCoefficient(CellEquations& equations, const std::vector<Share>& shares, double value,
-                    double weight) {
+void addCoefficient(CellEquations& equations, const CellCoefficient& coefficient) {
     const std::size_t cells = equations.right.size();
-    for (const Share& p : shares) {
-        equations.right[p.cell] += weight * p.weight * value;
-        for (const Share& q : shares)
+    const double weight = certainty(coefficient.step);
+    for (const CellShare& p : coefficient.shares) {
+        equations.right[p.cell] += weight * p.weight * coefficient.value;
+        for (const CellShare& q : coefficient.shares)
             equations.normal[p.cell * cells + q.cell] += weight * p.weight * q.weight;
     }
 }
 
-std::vector<Share> product(const std::vector<Share>& row, const std::vector<Share>& column,
-                           std::size_t columns) {
+std::vector<CellShare> product(const std::vector<CellShare>& row,
+                               const std::vector<CellShare>& column, std::size_t columns) {
     constexpr double kNothing = 1e-12;  // what rounding leaves of weights that cancel
-    std::vector<Share> shares;
+    std::vector<CellShare> shares;
     shares.reserve(row.size() * column.size());
-    for (const Share& y : row) {
-        for (const Share& x : column) {
+    for (const CellShare& y : row) {
+        for (const CellShare& x : column) {
             const double weight = y.weight * x.weight;
             if (weight * weight > kNothing * kNothing)
                 shares.push_back({y.cell * columns + x.cell, weight});
@@ -97,15 +93,15 @@ std::vector<Share> product(const std::vector<Share>& row, const std::vector<Shar
 // Cells of which the file says nothing are taken for mid-grey, give or take 200 levels.
 CellEquations unknownCells(std::size_t cells) {
     constexpr double kPrior = 1.0 / (200.0 * 200.0);
-    CellEquations equations{std::vector<double>(cells * cells),
-                            std::vector<double>(cells, 128 * kPrior)};
+    CellEquations equations{
+        std::vector<double>(cells * cells), std::vector<double>(cells, 128 * kPrior), {}, 0};
     for (std::size_t cell = 0; cell < cells; ++cell) equations.normal[cell * cells + cell] = kPrior;
     return equations;
 }
 
 CellEquations equationsOf(const core::CoefficientPlane& plane,
                           const std::vector<std::size_t>& columns,
-                          const std::vector<std::size_t>& rows) {
+                          const std::vector<std::size_t>& rows, bool keep) {
     constexpr double kMiddleLevel = 128;
     const Shares across = sharesOf(columns, plane.blocks.width, plane.pixelsAcross);
     const Shares down = sharesOf(rows, plane.blocks.height, plane.pixelsDown);
@@ -118,9 +114,15 @@ CellEquations equationsOf(const core::CoefficientPlane& plane,
             const std::size_t inBlock = y % kSide * kSide + x % kSide;
             const double step = plane.steps.at(inBlock);
             const double level = inBlock == 0 ? kMiddleLevel * core::kBlockSide : 0;
-            const double value =
-                plane.coefficients[block * core::kBlockCoefficients + inBlock] * step + level;
-            addCoefficient(equations, product(down[y], across[x], width), value, certainty(step));
+            const int stored = plane.coefficients[block * core::kBlockCoefficients + inBlock];
+            CellCoefficient coefficient{product(down[y], across[x], width), stored * step + level,
+                                        step, inBlock == 0};
+            if (coefficient.shares.empty()) {
+                if (stored != 0) ++equations.strays;
+                continue;
+            }
+            addCoefficient(equations, coefficient);
+            if (keep) equations.coefficients.push_back(std::move(coefficient));
         }
     }
     return equations;
@@ -138,9 +140,10 @@ std::optional<std::array<CellEquations, 3>> cellEquations(const core::Coefficien
         rows.size() != static_cast<std::size_t>(pixels.height))
         return std::nullopt;
     if ((columns.back() + 1) * (rows.back() + 1) > kMostSolvedCells) return std::nullopt;
+    const bool keep = std::int64_t{pixels.width} * pixels.height <= kMostBoundedPixels;
     std::array<CellEquations, 3> equations;
     for (std::size_t i = 0; i < equations.size(); ++i)
-        equations.at(i) = equationsOf(planes.channels.at(i), columns, rows);
+        equations.at(i) = equationsOf(planes.channels.at(i), columns, rows, keep);
     return equations;
 }
 

@@ -10,6 +10,7 @@
 #include "picture/cell_estimate.h"
 #include "picture/coefficient_fit.h"
 #include "picture/solved_cells.h"
+#include "picture/stored_lines.h"
 
 namespace pantile::picture {
 namespace {
@@ -110,17 +111,33 @@ std::optional<core::Pixels> solved(const core::Picture& picture, const CellLines
     return small;
 }
 
-}  // namespace
-
-std::optional<EnlargedArt> findEnlargedArt(const core::Picture& picture) {
+// By the steps between its pixels.
+std::optional<EnlargedArt> seenArt(const core::Picture& picture) {
     const std::optional<CellLines> lines = findCellLines(picture.pixels);
     if (!lines) return std::nullopt;
     if (lines->exact) return EnlargedArt{takenOut(picture, *lines), *lines};
+    if (picture.planes && areOwnBlocks(*picture.planes, *lines)) return std::nullopt;
     const CellEstimates cells = estimateCells(picture.pixels, *lines);
     if (!explains(cells, picture.pixels)) return std::nullopt;
     std::optional<core::Pixels> small = solved(picture, *lines);
     if (!small) small = coloured(cells, *lines);
     return EnlargedArt{{*std::move(small), std::nullopt}, *lines};
+}
+
+// By what a JPEG file stores.
+std::optional<EnlargedArt> storedArt(const core::Picture& picture) {
+    const std::optional<CellLines> lines = findStoredLines(picture);
+    if (!lines) return std::nullopt;
+    std::optional<core::Pixels> small = solved(picture, *lines);
+    if (!small) return std::nullopt;
+    return EnlargedArt{{*std::move(small), std::nullopt}, *lines};
+}
+
+}  // namespace
+
+std::optional<EnlargedArt> findEnlargedArt(const core::Picture& picture) {
+    std::optional<EnlargedArt> art = seenArt(picture);
+    return art ? art : storedArt(picture);
 }
 
 }  // namespace pantile::picture

@@ -13,7 +13,9 @@ namespace pantile::picture {
 /// Shape: a colour for each cell of the equations, which are of equally many in every channel.
 /// Starting from a colour for each cell, two become one as long as that costs less than a colour is
 /// worth, the cheapest first; cost is what the misfit grows if all other colours give way. Then
-/// cells change to whichever of the colours lowers the misfit, until none does.
+/// cells change to whichever of the colours lowers the misfit, until none does. Last, cells and
+/// colours change until the coefficients lie within their bounds (bounded_cells.h), unless there
+/// are too many of either or the bounds are missed by far.
 /// Cost: the third power of the cells.
 std::vector<Ycc> solveCells(const std::array<CellEquations, 3>& equations);
 

@@ -17,6 +17,8 @@ namespace pantile::tasks {
 struct DrawingDefaults {
     std::vector<core::Canvas> canvases;
     core::Board board;
+
+    bool operator==(const DrawingDefaults&) const = default;
 };
 
 /// Errors: NotFound if the library has no board.

@@ -8,6 +8,7 @@
 #include "image_files/write_png.h"
 #include "picture/contact_sheet.h"
 #include "picture/enlarge.h"
+#include "tasks/bytes.h"
 #include "tasks/grid_csv.h"
 #include "tasks/texture_json.h"
 
@@ -20,12 +21,6 @@ using core::Result;
 namespace fs = std::filesystem;
 
 namespace {
-
-using Bytes = std::vector<std::uint8_t>;
-
-Bytes bytesOf(std::string_view text) {
-    return {text.begin(), text.end()};
-}
 
 std::string_view endingOf(ExportForm form) {
     switch (form) {

@@ -4,6 +4,8 @@
 #include <QSaveFile>
 #include <QString>
 
+#include "tasks/bytes.h"
+
 namespace pantile::tasks {
 
 using core::Error;
@@ -49,8 +51,7 @@ Result<void> writeFile(const std::filesystem::path& path, std::span<const std::u
 
 Result<void> writeFile(const std::filesystem::path& path, std::string_view text,
                        IfExists ifExists) {
-    const auto* bytes = reinterpret_cast<const std::uint8_t*>(text.data());
-    return writeFile(path, std::span(bytes, text.size()), ifExists);
+    return writeFile(path, asBytes(text), ifExists);
 }
 
 Result<std::string> readFile(const std::filesystem::path& path, std::uint64_t mostBytes) {

@@ -1,12 +1,14 @@
 #include "tasks/palette_file.h"
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
 #include "core/range_check.h"
 #include "image_files/image_kind.h"
 #include "image_files/read_image.h"
+#include "tasks/bytes.h"
 #include "tasks/files.h"
 #include "tasks/text_lines.h"
 
@@ -20,10 +22,17 @@ namespace {
 
 constexpr std::size_t kMostLines = 10000;  // far more than 256 colours with remarks need
 
+Error tooManyLines() {
+    return {ErrorKind::TooLarge,
+            "it has more than " + std::to_string(kMostLines) + " lines, the limit for a palette",
+            "leave out empty lines and remarks"};
+}
+
 Result<core::Palette> parsePaletteText(std::string_view text) {
     std::vector<core::Rgb8> colours;
     std::optional<core::PaletteIndex> transparent;
-    for (std::size_t number = 1; !text.empty() && number <= kMostLines; ++number) {
+    for (std::size_t number = 1; !text.empty(); ++number) {
+        if (number > kMostLines) return tooManyLines();
         const std::string_view line = trimmed(takeLine(text));
         if (line.empty() || line == "#" || line.starts_with("# ")) continue;
         const std::size_t blank = line.find_first_of(" \t");
@@ -58,7 +67,7 @@ Result<core::Palette> paletteOf(const core::Picture& picture) {
 Result<core::Palette> readPaletteFile(const std::filesystem::path& path) {
     PANTILE_ASSIGN_OR_RETURN(const std::string bytes,
                              readFile(path, image_files::kMaxImageFileBytes));
-    const std::span raw(reinterpret_cast<const std::uint8_t*>(bytes.data()), bytes.size());
+    const std::span<const std::uint8_t> raw = asBytes(bytes);
     const std::string name = path.filename().string();
     if (!image_files::imageKindOf(raw)) {
         auto palette = parsePaletteText(bytes);

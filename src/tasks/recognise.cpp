@@ -9,6 +9,7 @@
 #include "image_files/read_image.h"
 #include "picture/picture_difference.h"
 #include "picture/strays.h"
+#include "tasks/bytes.h"
 #include "tasks/grid_csv.h"
 
 namespace pantile::tasks {
@@ -133,10 +134,6 @@ Result<core::Texture> textureFromCsv(std::string_view bytes, const std::string& 
     return core::Texture::create(std::move(csv.grid), std::move(*csv.palette), std::move(text));
 }
 
-std::span<const std::uint8_t> bytesOf(std::string_view text) {
-    return {reinterpret_cast<const std::uint8_t*>(text.data()), text.size()};
-}
-
 bool isText(std::string_view bytes) {
     return bytes.find('\0') == std::string_view::npos;
 }
@@ -151,7 +148,7 @@ std::string titleFromFileName(const std::filesystem::path& path) {
 }
 
 bool isPicture(std::string_view bytes) {
-    return image_files::imageKindOf(bytesOf(bytes)).has_value();
+    return image_files::imageKindOf(asBytes(bytes)).has_value();
 }
 
 Result<Recognised> recognise(std::string_view name, std::string_view bytes,
@@ -162,7 +159,7 @@ Result<Recognised> recognise(std::string_view name, std::string_view bytes,
     Recognised recognised;
     if (isPicture(bytes)) {
         PANTILE_ASSIGN_OR_RETURN(core::Picture source,
-                                 image_files::readImageBytes(bytesOf(bytes), name));
+                                 image_files::readImageBytes(asBytes(bytes), name));
         auto texture = textureFromPicture(std::move(source), title, settings, progress);
         if (!texture) return texture.error().at(name);
         recognised.textures.push_back(*std::move(texture));

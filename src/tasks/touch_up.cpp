@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <optional>
+#include <string>
+#include <utility>
 
 #include "catalogue/edit.h"
 #include "catalogue/palettes.h"
@@ -15,6 +17,8 @@ using core::Result;
 using core::Texture;
 
 namespace {
+
+constexpr int kMostTries = 5;
 
 // What a cell shows: nothing, or a colour.
 std::optional<core::Rgb8> shown(const Texture& texture, core::Point cell) {
@@ -49,34 +53,79 @@ PaletteLookup palettesOf(const catalogue::Library& library) {
     };
 }
 
+// What a touch-up makes, and from what.
+struct Computed {
+    Texture before;
+    Texture after;
+    DrawingDefaults defaults;
+    std::optional<catalogue::Estimate> estimate;
+};
+
+Result<Computed> compute(const catalogue::Library& library, core::TextureId id,
+                         std::span<const TouchStep> steps, const core::Progress& progress) {
+    PANTILE_ASSIGN_OR_RETURN(DrawingDefaults defaults, drawingDefaults(library));
+    PANTILE_ASSIGN_OR_RETURN(auto record, catalogue::readTexture(library, id));
+    PANTILE_ASSIGN_OR_RETURN(Texture after,
+                             touchedUp(record.texture, steps, palettesOf(library), progress));
+    auto estimate = estimateDrawing(after, defaults);
+    return Computed{std::move(record.texture), std::move(after), std::move(defaults), estimate};
+}
+
+Result<bool> isStillTrue(const catalogue::Library& library, core::TextureId id,
+                         const Computed& computed) {
+    PANTILE_ASSIGN_OR_RETURN(const auto record, catalogue::readTexture(library, id));
+    PANTILE_ASSIGN_OR_RETURN(const DrawingDefaults defaults, drawingDefaults(library));
+    return record.texture.grid() == computed.before.grid() &&
+           record.texture.palette() == computed.before.palette() && defaults == computed.defaults;
+}
+
+// Nothing if what was computed was computed from something else than what is there now.
+Result<std::optional<TouchedUp>> store(catalogue::Library& library, core::TextureId id,
+                                       const Computed& computed) {
+    PANTILE_ASSIGN_OR_RETURN(auto transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const bool stillTrue, isStillTrue(library, id, computed));
+    if (!stillTrue) return std::optional<TouchedUp>();
+    const Texture& after = computed.after;
+    PANTILE_RETURN_IF_ERROR(catalogue::setContent(library, id, after.grid(), after.palette()));
+    if (computed.estimate) {
+        PANTILE_RETURN_IF_ERROR(catalogue::setEstimate(library, id, *computed.estimate));
+    }
+    PANTILE_ASSIGN_OR_RETURN(const auto rows, catalogue::readRows(library, {&id, 1}));
+    PANTILE_RETURN_IF_ERROR(transaction.commit());
+    return std::optional(TouchedUp{rows.front().revision, cellsChanged(computed.before, after),
+                                   after.grid().size()});
+}
+
 }  // namespace
 
 Result<Texture> touchedUp(const Texture& texture, std::span<const TouchStep> steps,
-                          const PaletteLookup& lookUp) {
+                          const PaletteLookup& lookUp, const core::Progress& progress) {
+    const auto total = static_cast<std::int64_t>(steps.size());
     Texture latest = texture;
-    for (const TouchStep& step : steps) {
+    for (std::int64_t done = 0; done < total; ++done) {
+        const TouchStep& step = steps[static_cast<std::size_t>(done)];
+        progress.tell(done, total, step.name);
+        if (progress.stopRequested()) return core::stoppedError();
         auto next = touched(latest, step.operation, lookUp);
         if (!next) return next.error().at(step.name);
         latest = *std::move(next);
     }
+    progress.tell(total, total, "");
     return latest;
 }
 
 Result<TouchedUp> touchUp(catalogue::Library& library, core::TextureId id,
-                          std::span<const TouchStep> steps) {
-    PANTILE_ASSIGN_OR_RETURN(auto transaction, library.begin());
-    PANTILE_ASSIGN_OR_RETURN(const auto before, catalogue::readTexture(library, id));
-    PANTILE_ASSIGN_OR_RETURN(const Texture after,
-                             touchedUp(before.texture, steps, palettesOf(library)));
-    PANTILE_RETURN_IF_ERROR(catalogue::setContent(library, id, after.grid(), after.palette()));
-    PANTILE_ASSIGN_OR_RETURN(const DrawingDefaults defaults, drawingDefaults(library));
-    if (const auto estimate = estimateDrawing(after, defaults)) {
-        PANTILE_RETURN_IF_ERROR(catalogue::setEstimate(library, id, *estimate));
+                          std::span<const TouchStep> steps, const core::Progress& progress) {
+    for (int tries = 0; tries < kMostTries; ++tries) {
+        // Before the transaction: other programs need not wait for it.
+        PANTILE_ASSIGN_OR_RETURN(const Computed computed, compute(library, id, steps, progress));
+        PANTILE_ASSIGN_OR_RETURN(const auto stored, store(library, id, computed));
+        if (stored) return *stored;
     }
-    PANTILE_ASSIGN_OR_RETURN(const auto rows, catalogue::readRows(library, {&id, 1}));
-    PANTILE_RETURN_IF_ERROR(transaction.commit());
-    return TouchedUp{rows.front().revision, cellsChanged(before.texture, after),
-                     after.grid().size()};
+    return core::Error{
+        core::ErrorKind::Busy,
+        "another program changes texture " + std::to_string(id.value) + " again and again",
+        "try again when it has finished"};
 }
 
 }  // namespace pantile::tasks

@@ -8,6 +8,7 @@
 
 #include "catalogue/library.h"
 #include "core/ids.h"
+#include "core/progress.h"
 #include "core/result.h"
 #include "tasks/touch_operations.h"
 
@@ -25,17 +26,20 @@ struct TouchedUp {
     core::Size size;  ///< After the touch-up.
 };
 
-/// The texture after all steps in order. Errors: as touched(), the step's name in front.
+/// The texture after all steps in order. Progress counts steps. Errors: as touched(), the
+/// step's name in front; Cancelled.
 core::Result<core::Texture> touchedUp(const core::Texture& texture,
-                                      std::span<const TouchStep> steps,
-                                      const PaletteLookup& lookUp);
+                                      std::span<const TouchStep> steps, const PaletteLookup& lookUp,
+                                      const core::Progress& progress = {});
 
 /// The same with a texture of the library, as one new revision, which revertTexture takes back; all
 /// or nothing, and no revision if nothing changed. Names are those of the library's palettes. The
-/// texture's estimate is made anew.
+/// texture's estimate is made anew. Other programs may write while it computes; if they change this
+/// texture, it computes again.
 /// Errors: NotFound; AlreadyExists, naming it, if another texture has the picture that comes out;
-/// as touchedUp; Busy, Io, Corrupt.
+/// as touchedUp; Busy, also if others change the texture again and again; Io, Corrupt.
 core::Result<TouchedUp> touchUp(catalogue::Library& library, core::TextureId id,
-                                std::span<const TouchStep> steps);
+                                std::span<const TouchStep> steps,
+                                const core::Progress& progress = {});
 
 }  // namespace pantile::tasks

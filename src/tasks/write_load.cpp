@@ -6,6 +6,7 @@
 #include "catalogue/loads.h"
 #include "core/duration.h"
 #include "core/text.h"
+#include "tasks/bytes.h"
 
 namespace pantile::tasks {
 
@@ -16,8 +17,6 @@ using core::Result;
 namespace fs = std::filesystem;
 
 namespace {
-
-using Bytes = std::vector<std::uint8_t>;
 
 constexpr std::string_view kCardFile = "load.bin";
 constexpr std::string_view kContentsFile = "contents.txt";
@@ -43,10 +42,6 @@ std::string contentsText(const std::string& name, const Choice& choice) {
     for (const std::string_view caution : board::cautions())
         text += "- " + std::string(caution) + "\n";
     return text;
-}
-
-Bytes bytesOf(std::string_view text) {
-    return {text.begin(), text.end()};
 }
 
 std::vector<LoadFile> filesOf(const std::string& name, const Choice& choice, const Bytes& load,

@@ -1,7 +1,10 @@
 // How often art of 16x16 cells, enlarged 2 to 16 times, is taken back to its cells: as it is, and
 // after JPEG at quality 85 as Qt writes it (chroma at half resolution), on white where see-through.
 //
-// usage: pixel_scale FOLDER-OF-16X16-PNGS    as open_art.py makes (art-16)
+// usage: pixel_scale FOLDER-OF-16X16-PNGS [FACTOR...]    as open_art.py makes (art-16)
+//        pixel_scale --none FOLDER                       as no_enlarged_art.py makes
+//
+// The second counts pictures that are taken for enlarged art, and names them.
 //
 // A cell is right if, of the original's colours, the one nearest to the cell's (in 8-bit sRGB) is
 // that cell's own, or differs from it by no more than the given levels in any channel; a picture is
@@ -18,6 +21,7 @@
 #include <iostream>
 #include <limits>
 #include <set>
+#include <string>
 
 #include <QBuffer>
 #include <QImage>
@@ -118,13 +122,13 @@ struct Counts {
         std::cout << std::left << std::setw(9) << name << std::right << std::setw(9) << pictures
                   << std::setw(7) << found << std::setw(7) << same << std::setw(10) << oneToOne;
         for (const int count : right) std::cout << std::setw(7) << count;
-        std::cout << '\n';
+        std::cout << std::endl;
     }
 };
 
-void measure(const std::vector<core::Picture>& originals) {
+void measure(const std::vector<core::Picture>& originals, const std::vector<int>& factors) {
     std::cout << "         pictures  found   same    1 to 1   <=0     <=4    <=8   <=16 levels\n";
-    for (int factor = 2; factor <= 16; ++factor) {
+    for (const int factor : factors) {
         Counts plain;
         Counts lossy;
         for (const core::Picture& original : originals) {
@@ -138,20 +142,42 @@ void measure(const std::vector<core::Picture>& originals) {
     }
 }
 
-int run(const std::filesystem::path& folder) {
+std::vector<std::filesystem::path> filesIn(const std::filesystem::path& folder) {
     std::vector<std::filesystem::path> paths;
     for (const auto& entry : std::filesystem::directory_iterator(folder))
         paths.push_back(entry.path());
     std::sort(paths.begin(), paths.end());
+    return paths;
+}
+
+int countFalseAlarms(const std::filesystem::path& folder) {
+    int pictures = 0;
+    int taken = 0;
+    for (const std::filesystem::path& path : filesIn(folder)) {
+        const auto picture = image_files::readImageFile(path);
+        if (!picture) continue;
+        ++pictures;
+        const auto art = picture::findEnlargedArt(*picture);
+        if (!art) continue;
+        ++taken;
+        std::cout << path.filename().string() << " as " << art->small.pixels.size.width << "x"
+                  << art->small.pixels.size.height << " cells of " << art->factor() << " pixels"
+                  << std::endl;
+    }
+    std::cout << taken << " of " << pictures << " are taken for enlarged art\n";
+    return 0;
+}
+
+int run(const std::filesystem::path& folder, const std::vector<int>& factors) {
     std::vector<core::Picture> originals;
-    for (const std::filesystem::path& path : paths) {
+    for (const std::filesystem::path& path : filesIn(folder)) {
         auto picture = image_files::readImageFile(path);
         if (picture && picture->pixels.size == core::Size{16, 16})
             originals.push_back(*std::move(picture));
         else
             std::cerr << path.string() << " is left out\n";
     }
-    measure(originals);
+    measure(originals, factors);
     return 0;
 }
 
@@ -159,7 +185,16 @@ int run(const std::filesystem::path& folder) {
 }  // namespace pantile::bench
 
 int main(int argc, char** argv) {
-    if (argc == 2) return pantile::bench::run(argv[1]);
-    std::cerr << "usage: pixel_scale FOLDER-OF-16X16-PNGS\n";
-    return 2;
+    const std::vector<std::string> words(argv + 1, argv + argc);
+    if (words.size() == 2 && words[0] == "--none")
+        return pantile::bench::countFalseAlarms(words[1]);
+    if (words.empty()) {
+        std::cerr << "usage: pixel_scale FOLDER-OF-16X16-PNGS [FACTOR...]\n"
+                     "       pixel_scale --none FOLDER\n";
+        return 2;
+    }
+    std::vector<int> factors;
+    for (std::size_t i = 1; i < words.size(); ++i) factors.push_back(std::stoi(words[i]));
+    if (factors.empty()) factors = {2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16};
+    return pantile::bench::run(words[0], factors);
 }

@@ -1,6 +1,6 @@
 // Writes what the fuzzer begins with, a folder for each target: the frozen vectors of
-// tests/data/codes as each target takes them, and texts in which their codes stand. usage:
-// fuzz_seeds VECTOR-FOLDER INTO-FOLDER
+// tests/data/codes as each target takes them, texts in which their codes stand, and pictures.
+// usage: fuzz_seeds VECTOR-FOLDER INTO-FOLDER
 
 #include <cstdlib>
 #include <filesystem>
@@ -12,6 +12,7 @@
 
 #include "codec/modelled_form.h"
 #include "codec/text_code.h"
+#include "fuzz/picture_seeds.h"
 
 namespace pantile::fuzz {
 namespace {
@@ -138,6 +139,7 @@ int writeAllSeeds(const fs::path& vectorFolder, const fs::path& into) {
     }
     // The harvest target puts a code where a byte 1 stands.
     write(into / "harvest", "whole-codes", "\x01 kelp\n\x01\n> \x01");
+    writePictureSeeds(into);
     std::cout << vectors << " vectors\n";
     return vectors == 0 ? EXIT_FAILURE : EXIT_SUCCESS;
 }

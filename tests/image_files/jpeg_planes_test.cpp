@@ -1,7 +1,10 @@
 #include "image_files/jpeg_planes.h"
 
+#include <string>
+
 #include <gtest/gtest.h>
 
+#include "image_files/libjpeg_pictures.h"
 #include "image_files/qt_pictures.h"
 #include "image_files/read_image.h"
 #include "support/matchers.h"
@@ -41,6 +44,51 @@ TEST(JpegPlanes, ComesWithPicturesAsStoredOnly) {
     const auto png = readImageBytes(writtenByQt(redAboveBlue(24, 32), "PNG"), "buoy.png");
     ASSERT_THAT(png, tests::isOk());
     EXPECT_FALSE(png->planes);
+}
+
+// Whole, halved across, down and both ways (4:4:4, 4:2:2, 4:4:0 and 4:2:0).
+TEST(JpegPlanes, SaysHowManyPixelsAChromaSampleIsOf) {
+    for (const int across : {1, 2}) {
+        for (const int down : {1, 2}) {
+            SCOPED_TRACE(std::to_string(across) + " across, " + std::to_string(down) + " down");
+            const auto planes =
+                readJpegPlanes(writtenByLibjpeg(redAboveBlue(48, 64), {across, down, false}));
+            ASSERT_TRUE(planes);
+            EXPECT_EQ(planes->channels[0].pixelsAcross, 1);
+            EXPECT_EQ(planes->channels[0].pixelsDown, 1);
+            for (const std::size_t chroma : {1U, 2U}) {
+                EXPECT_EQ(planes->channels.at(chroma).pixelsAcross, across);
+                EXPECT_EQ(planes->channels.at(chroma).pixelsDown, down);
+                EXPECT_EQ(planes->channels.at(chroma).blocks,
+                          (core::Size{48 / across / 8, 64 / down / 8}));
+            }
+            // Red's Cr is 255.5, blue's Cb 255.5 (ITU-T T.871), both cut to 255.
+            const core::CoefficientPlane& cr = planes->channels[2];
+            EXPECT_NEAR(cr.coefficients.front() * cr.steps[0], 8 * 127, cr.steps[0]);
+        }
+    }
+}
+
+TEST(JpegPlanes, ReadsProgressiveFilesLikeOthers) {
+    for (const int across : {1, 2}) {
+        for (const int down : {1, 2}) {
+            const QImage image = redAboveBlue(41, 37);
+            const auto plain = readJpegPlanes(writtenByLibjpeg(image, {across, down, false}));
+            const auto progressive = readJpegPlanes(writtenByLibjpeg(image, {across, down, true}));
+            ASSERT_TRUE(plain);
+            ASSERT_TRUE(progressive);
+            for (std::size_t i = 0; i < plain->channels.size(); ++i) {
+                EXPECT_EQ(progressive->channels.at(i).steps, plain->channels.at(i).steps);
+                EXPECT_EQ(progressive->channels.at(i).coefficients,
+                          plain->channels.at(i).coefficients);
+            }
+        }
+    }
+}
+
+// Chroma at a quarter is more than is made use of.
+TEST(JpegPlanes, RefusesOtherShares) {
+    EXPECT_FALSE(readJpegPlanes(writtenByLibjpeg(redAboveBlue(48, 64), {4, 1, false})));
 }
 
 TEST(JpegPlanes, RefusesWhatIsCutShortOrNone) {

@@ -22,11 +22,12 @@ inline QImage redAboveBlue(int width, int height) {
 }
 
 /// Empty if Qt cannot write that format here.
-inline std::vector<std::uint8_t> writtenByQt(const QImage& image, const char* format) {
+inline std::vector<std::uint8_t> writtenByQt(const QImage& image, const char* format,
+                                             int quality = 95) {
     QByteArray bytes;
     QBuffer buffer(&bytes);
     buffer.open(QIODevice::WriteOnly);
-    if (!image.save(&buffer, format, 95)) return {};
+    if (!image.save(&buffer, format, quality)) return {};
     return {bytes.begin(), bytes.end()};
 }
 

@@ -61,6 +61,11 @@ def main():
         path = os.path.join(folder, f'turned-{orientation}.jpg')
         painted.save(path, quality=95, subsampling=0, exif=exif)
         show(path, ImageOps.exif_transpose(Image.open(path)))
+        # Two formats whose readers do not turn by themselves everywhere.
+        for ending, options in (('png', {}), ('webp', {'lossless': True})):
+            path = os.path.join(folder, f'turned-{orientation}.{ending}')
+            painted.save(path, exif=exif, **options)
+            show(path, ImageOps.exif_transpose(Image.open(path)))
     srgb = ImageCms.createProfile('sRGB')
     for name, options in (('wide.png', {}), ('wide.jpg', {'quality': 95, 'subsampling': 0}),
                           ('wide.webp', {'lossless': True})):

@@ -46,6 +46,14 @@ TEST_F(PaletteFile, RefusesMoreThan256Colours) {
                 failsWith(ErrorKind::InvalidInput, "not 257"));
 }
 
+TEST_F(PaletteFile, RefusesMoreLinesThanItReads) {
+    std::string text = "#1b2631\n" + std::string(9998, '\n') + "#f2efe4";
+    EXPECT_THAT(readPaletteFile(write("p.txt", text)), isOk());
+    text.insert(text.begin() + 8, '\n');
+    EXPECT_THAT(readPaletteFile(write("q.txt", text)),
+                failsWith(ErrorKind::TooLarge, "q.txt: it has more than 10000 lines"));
+}
+
 TEST_F(PaletteFile, TakesThePaletteOfAnIndexedPictureAsItIs) {
     const core::Palette palette = *core::Palette::create({{9, 9, 9}, {1, 2, 3}, {9, 9, 9}}, 1);
     const auto png = image_files::encodePng(*core::Grid::filled(4, 4, 2), palette);

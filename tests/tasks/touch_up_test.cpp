@@ -2,6 +2,9 @@
 
 #include "tasks/touch_up.h"
 
+#include <functional>
+#include <stop_token>
+
 #include "catalogue/edit.h"
 #include "catalogue/history.h"
 #include "catalogue/palettes.h"
@@ -124,6 +127,79 @@ TEST_F(TouchUp, ATextureThatIsThereAlreadyIsNotMadeTwice) {
 TEST_F(TouchUp, ATextureThatIsNotThereIsNamed) {
     EXPECT_THAT(touchUp(m_library, core::TextureId{999}, std::vector{kMirror}),
                 failsWith(ErrorKind::NotFound, "999"));
+}
+
+// Another program's changes to the library while a touch-up computes.
+class TouchUpBesideOthers : public TouchUp {
+protected:
+    /// Before the first step of each of the first `times` computings, `change` is called.
+    core::Result<TouchedUp> touchWhile(const std::vector<TouchStep>& steps, int times,
+                                       const std::function<void()>& change) {
+        m_computings = 0;
+        const auto report = [&](std::int64_t done, std::int64_t /*total*/, std::string_view) {
+            if (done == 0 && ++m_computings <= times) change();
+        };
+        return touchUp(m_library, m_id, steps, {{}, report});
+    }
+
+    catalogue::Library m_other = *openLibrary(path("library.db"), Purpose::Change);
+    int m_computings = 0;
+};
+
+TEST_F(TouchUpBesideOthers, ComputesAgainFromWhatIsThereNow) {
+    const Texture first = stored().texture;
+    const TouchStep theirs =
+        dot({3, 2}, static_cast<core::PaletteIndex>((first.grid().at(3, 2) + 1) % 4));
+    const auto done = touchWhile({kMirror}, 1, [&] {
+        EXPECT_THAT(touchUp(m_other, m_id, {&theirs, 1}), isOk());
+    });
+    ASSERT_THAT(done, isOk());
+    EXPECT_EQ(m_computings, 2);
+    EXPECT_EQ(done->revision, 3);
+    EXPECT_EQ(stored().texture.grid(), touchedUp(first, std::vector{theirs, kMirror}, {})->grid());
+}
+
+TEST_F(TouchUpBesideOthers, WordsThatChangeAreNoReason) {
+    catalogue::TextPatch patch;
+    patch.title = "Wet kelp";
+    const auto done = touchWhile({kMirror}, 1, [&] {
+        EXPECT_THAT(catalogue::setText(m_other, {&m_id, 1}, patch), isOk());
+    });
+    ASSERT_THAT(done, isOk());
+    EXPECT_EQ(m_computings, 1);
+    EXPECT_EQ(stored().row.title, "Wet kelp");
+}
+
+TEST_F(TouchUpBesideOthers, GivesUpIfItNeverEnds) {
+    const auto done = touchWhile({dot({0, 0}, 1)}, 100, [&] {
+        EXPECT_THAT(touchUp(m_other, m_id, std::vector{TouchStep{ShiftCells{{1, 0}}, ""}}), isOk());
+    });
+    EXPECT_THAT(done, failsWith(ErrorKind::Busy, std::to_string(m_id.value)));
+    EXPECT_EQ(revisions(), 1U + static_cast<std::size_t>(m_computings)) << "all of them theirs";
+}
+
+TEST_F(TouchUpBesideOthers, ATextureThatGoesAwayIsNamed) {
+    EXPECT_THAT(touchWhile({kMirror}, 1,
+                           [&] {
+                               EXPECT_THAT(catalogue::removeTextures(m_other, {&m_id, 1}), isOk());
+                               EXPECT_THAT(catalogue::purgeRemoved(m_other, {&m_id, 1}), isOk());
+                           }),
+                failsWith(ErrorKind::NotFound, std::to_string(m_id.value)));
+}
+
+TEST_F(TouchUp, StopsBetweenSteps) {
+    std::stop_source stop;
+    const auto report = [&](std::int64_t done, std::int64_t total, std::string_view what) {
+        EXPECT_EQ(total, 2);
+        if (done == 1) {
+            EXPECT_EQ(what, "--mirror");
+            stop.request_stop();
+        }
+    };
+    EXPECT_THAT(
+        touchUp(m_library, m_id, std::vector{replace(0, 1), kMirror}, {stop.get_token(), report}),
+        failsWith(ErrorKind::Cancelled, "stopped"));
+    EXPECT_EQ(revisions(), 1U);
 }
 
 TEST_F(TouchUp, RecoloursToAPaletteOfTheLibrary) {

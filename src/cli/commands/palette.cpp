@@ -115,11 +115,11 @@ Command paletteCommand() {
         "palette",
         "Keeps palettes by name.",
         {"list", "show NAME", "add FILE [--name NAME]", "remove NAME",
-         "from-picture FILE --colours N [--pin #RRGGBB]... [--merge N] [--name NAME]"},
+         "from-picture FILE --colours N [--pin '#RRGGBB']... [--merge N] [--name NAME]"},
         {
             {"--name", OptionKind::Value, "NAME", "the name, else the file's without its ending"},
             {"--colours", OptionKind::Value, "N", "how many colours to choose, 2 to 256"},
-            {"--pin", OptionKind::Repeated, "#RRGGBB", "one of the colours, as it is"},
+            {"--pin", OptionKind::Repeated, "'#RRGGBB'", "one of the colours, as it is"},
             {"--merge", OptionKind::Value, "N", "join colours closer than N; 200 is just visible"},
         },
         "FILE is a text with one #RRGGBB a line (\"transparent\" behind one marks the colour to "

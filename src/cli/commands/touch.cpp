@@ -26,7 +26,8 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
     PANTILE_ASSIGN_OR_RETURN(const auto steps, touchSteps(arguments.inOrder()));
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
-    PANTILE_ASSIGN_OR_RETURN(const tasks::TouchedUp touched, tasks::touchUp(library, id, steps));
+    PANTILE_ASSIGN_OR_RETURN(const tasks::TouchedUp touched,
+                             tasks::touchUp(library, id, steps, session.progress()));
     if (session.json) {
         printJson(session.out, {{"id", jsonNumber(id.value)},
                                 {"revision", touched.revision},
