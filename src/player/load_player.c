@@ -174,11 +174,10 @@ enum load_player_status load_player_describe(const struct load_player* player, u
 
 /* Takes over what a directory entry says of canvas and data. Its checksum was right. */
 static enum load_player_status take_entry(struct load_player* player, const uint8_t* entry) {
-    uint32_t palette_bytes;
+    const uint32_t data_offset = get_u32(entry);
+    const uint32_t data_bytes = get_u32(entry + 4);
     const uint32_t end = player->load_bytes - CHECKSUM_BYTES;
-    player->data_offset = get_u32(entry);
-    player->data_bytes = get_u32(entry + 4);
-    player->data_checksum = get_u32(entry + 8);
+    uint16_t palette_bytes;
     player->width = (uint16_t)(entry[24] + 1u);
     player->height = (uint16_t)(entry[25] + 1u);
     player->colours = (uint16_t)(entry[28] + 1u);
@@ -201,15 +200,15 @@ static enum load_player_status take_entry(struct load_player* player, const uint
     if (entry[31] != PEN_LINES && player->step_down > player->pitch) {
         player->step_down = player->pitch;
     }
-    palette_bytes = 3ul * player->colours;
-    if (player->data_offset < HEADER_BYTES + (uint32_t)ENTRY_BYTES * player->slots ||
-        player->data_offset > end || player->data_bytes > end - player->data_offset ||
-        player->data_bytes <= palette_bytes ||
-        player->data_bytes - palette_bytes > MAX_SCRIPT_BYTES) {
+    palette_bytes = (uint16_t)(3u * player->colours);
+    if (data_offset < HEADER_BYTES + (uint32_t)ENTRY_BYTES * player->slots ||
+        data_offset > end || data_bytes > end - data_offset ||
+        data_bytes <= palette_bytes ||
+        data_bytes - palette_bytes > MAX_SCRIPT_BYTES) {
         return LOAD_PLAYER_DAMAGED;
     }
-    player->script_start = player->data_offset + palette_bytes;
-    player->script_end = player->data_offset + player->data_bytes;
+    player->script_start = data_offset + palette_bytes;
+    player->script_end = data_offset + data_bytes;
     return LOAD_PLAYER_OK;
 }
 
@@ -362,7 +361,7 @@ enum load_player_status load_player_choose(struct load_player* player, uint8_t i
     }
     status = take_entry(player, entry);
     if (status != LOAD_PLAYER_OK) return status;
-    status = check_sum(player, player->data_offset, player->data_bytes, player->data_checksum);
+    status = check_sum(player, get_u32(entry), get_u32(entry + 4), get_u32(entry + 8));
     if (status != LOAD_PLAYER_OK) return status;
     status = check_script(player);
     if (status != LOAD_PLAYER_OK) return status;
@@ -373,17 +372,17 @@ enum load_player_status load_player_choose(struct load_player* player, uint8_t i
 static struct load_player_point cell_centre(const struct load_player* player, uint8_t x,
                                             uint8_t y) {
     struct load_player_point point;
-    point.x = player->grid_centre.x + (int32_t)x * player->pitch;
-    point.y = player->grid_centre.y + (int32_t)y * player->pitch;
+    point.x = (uint16_t)(player->grid_centre.x + (uint16_t)x * player->pitch);
+    point.y = (uint16_t)(player->grid_centre.y + (uint16_t)y * player->pitch);
     return point;
 }
 
 static struct load_player_point swatch_centre(const struct load_player* player, uint8_t colour) {
     struct load_player_point point;
-    point.x = player->swatch_centre.x +
-              (int32_t)(colour / player->swatches_per_column) * player->swatch_pitch;
-    point.y = player->swatch_centre.y +
-              (int32_t)(colour % player->swatches_per_column) * player->swatch_pitch;
+    point.x = (uint16_t)(player->swatch_centre.x +
+                         colour / player->swatches_per_column * player->swatch_pitch);
+    point.y = (uint16_t)(player->swatch_centre.y +
+                         colour % player->swatches_per_column * player->swatch_pitch);
     return point;
 }
 
@@ -412,20 +411,22 @@ static void send(struct load_player* player, struct load_player_report* report, 
     player->wait_ms = wait_ms;
 }
 
-static int8_t cut(int32_t missing, uint8_t step) {
-    if (missing > (int32_t)step) return (int8_t)step;
-    if (missing < -(int32_t)step) return (int8_t)-step;
-    return (int8_t)missing;
+/* The way from one place to another on an axis, at most `step`. */
+static int8_t cut(uint16_t from, uint16_t to, uint8_t step) {
+    const uint8_t back = to < from;
+    const uint16_t way = (uint16_t)(back ? from - to : to - from);
+    const int8_t part = (int8_t)(way < step ? way : step);
+    return (int8_t)(back ? -part : part);
 }
 
 /* Moves once towards the target, or returns 0 if the pointer is there. */
 static uint8_t send_move(struct load_player* player, struct load_player_report* report) {
     const uint8_t step = player->pressed ? player->step_down : player->step_up;
-    const int8_t dx = cut(player->target.x - player->pointer.x, step);
-    const int8_t dy = cut(player->target.y - player->pointer.y, step);
+    const int8_t dx = cut(player->pointer.x, player->target.x, step);
+    const int8_t dy = cut(player->pointer.y, player->target.y, step);
     if (dx == 0 && dy == 0) return 0;
-    player->pointer.x += dx;
-    player->pointer.y += dy;
+    player->pointer.x = (uint16_t)(player->pointer.x + dx);
+    player->pointer.y = (uint16_t)(player->pointer.y + dy);
     send(player, report, dx, dy, player->interval_ms);
     return 1;
 }
