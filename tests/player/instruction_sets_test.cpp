@@ -1,16 +1,15 @@
 // The player on the instruction sets of boards: compiled by their compilers, run by an emulator or
 // by the processor itself, and judged by what a virtual screen shows in the end.
 
-#include <bit>
 #include <fstream>
 
 #include <gtest/gtest.h>
 
 #include "board/load_writer.h"
 #include "board/profile.h"
-#include "board/random_load.h"
 #include "player/bench_run.h"
 #include "player/eight_bit.h"
+#include "player/thirty_two_bits.h"
 #include "support/matchers.h"
 
 namespace pantile::tests {
@@ -106,38 +105,15 @@ TEST(EightBitBoard, FollowsItsOwnPinAndClock) {
     EXPECT_EQ(whatIsWrong(screen, load.slots[0]), "");
 }
 
-void put(std::ofstream& out, std::uint32_t value) {
-    for (int i = 0; i < 4; ++i) out.put(static_cast<char>(value >> 8 * i));
-}
-
 TEST(ThirtyTwoBits, DrawEverySlot) {
-    const TemporaryFolder folder;
-    const std::string program = inQuotes((folder.path() / "bench").string());
-    const std::string source = PANTILE_SOURCE_DIR;
-    const std::string test = source + "/tests/player/";
-    const Outcome built =
-        run("gcc -m32 -std=gnu99 -O2 -ffreestanding -nostdlib -static -fno-pic -no-pie"
-            " -fno-stack-protector -Wall -Wextra -Werror -I" +
-            source + "/src " + source + "/src/player/load_player.c " + source +
-            "/src/player/slot_choice.c " + test + "bare_bench.c -o " + program + " 2>&1");
-    if (built.status != 0) GTEST_SKIP() << "no compiler for 32-bit x86: " << built.output;
-    board::Load load =
+    const ThirtyTwoBits bench;
+    if (!bench.missing().empty()) GTEST_SKIP() << bench.missing();
+    const board::Load load =
         loadOf({sampleTexture("16/rope-strand.png"), sampleTexture("32/life-ring.png"),
                 sampleTexture("64/mussel-bed.png")},
                core::PointerTiming::careful(), core::PenModel::WholeCells);
     const TriggerHand hand = drawEverySlot(load);
-    auto bytes = board::writeLoad(load, roomyBoard());
-    ASSERT_THAT(bytes, isOk());
-    std::ofstream input(folder.path() / "input", std::ios::binary);
-    put(input, static_cast<std::uint32_t>(bytes->size()));
-    put(input, static_cast<std::uint32_t>(hand.changes.size()));
-    input.write(reinterpret_cast<const char*>(bytes->data()),
-                static_cast<std::streamsize>(bytes->size()));
-    for (const std::uint32_t change : hand.changes) put(input, change);
-    input.close();
-    const Outcome ran = run(program + " <" + inQuotes((folder.path() / "input").string()));
-    if (ran.status != 0) GTEST_SKIP() << "this machine runs no 32-bit programs";
-    expectDrawsEverySlot(readBenchLines(ran.output), load, hand);
+    expectDrawsEverySlot(bench.play(flashBytes(load), hand), load, hand);
 }
 
 }  // namespace
