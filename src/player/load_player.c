@@ -11,6 +11,7 @@
 #define MAX_SCRIPT_BYTES 1048576ul
 #define MAX_ORIGIN 32767u
 #define MAX_PITCH 127u
+#define MAX_PICTURE_SIDE 128u
 #define MAX_CORNER_REPORTS 8192u
 #define PEN_LINES 2u
 #define PEN_MODELS 4u
@@ -172,7 +173,7 @@ enum load_player_status load_player_describe(const struct load_player* player, u
     return LOAD_PLAYER_OK;
 }
 
-/* Takes over what a directory entry says of the canvas: its bytes 24..43. */
+/* Takes over what a directory entry says of the canvas: its bytes 24..45. */
 static enum load_player_status take_canvas(struct load_player* player, const uint8_t* bytes) {
     player->width = (uint16_t)(bytes[0] + 1u);
     player->height = (uint16_t)(bytes[1] + 1u);
@@ -184,6 +185,8 @@ static enum load_player_status take_canvas(struct load_player* player, const uin
     player->pitch = bytes[16];
     player->swatch_pitch = bytes[17];
     player->swatches_per_column = (uint16_t)(bytes[18] + 1u);
+    /* What stands before the script: palette and small picture. */
+    player->script_start = 3u * player->colours + (uint16_t)bytes[20] * bytes[21];
     player->step_down = player->step_down_limit;
     if (bytes[7] != PEN_LINES && player->step_down > player->pitch) {
         player->step_down = player->pitch;
@@ -193,7 +196,8 @@ static enum load_player_status take_canvas(struct load_player* player, const uin
         player->pitch == 0 || player->pitch > MAX_PITCH || player->swatch_pitch == 0 ||
         player->swatch_pitch > MAX_PITCH || player->grid_centre.x > MAX_ORIGIN ||
         player->grid_centre.y > MAX_ORIGIN || player->swatch_centre.x > MAX_ORIGIN ||
-        player->swatch_centre.y > MAX_ORIGIN) {
+        player->swatch_centre.y > MAX_ORIGIN || bytes[20] > MAX_PICTURE_SIDE ||
+        bytes[21] > MAX_PICTURE_SIDE || (bytes[20] == 0) != (bytes[21] == 0)) {
         return LOAD_PLAYER_DAMAGED;
     }
     return LOAD_PLAYER_OK;
@@ -204,7 +208,7 @@ static enum load_player_status take_data(struct load_player* player, const uint8
     const uint32_t start = get_u32(bytes);
     const uint32_t count = get_u32(bytes + 4);
     const uint32_t limit = player->load_bytes - CHECKSUM_BYTES;
-    player->script_start = start + 3u * player->colours;
+    player->script_start += start;
     player->script_end = start + count;
     if (start < entry_offset(player->slots) || start > limit || count > limit - start ||
         player->script_end <= player->script_start ||
@@ -352,10 +356,10 @@ static void disarm(struct load_player* player) {
 
 /* Reads a directory entry and then all of the slot. */
 static enum load_player_status take_slot(struct load_player* player, uint32_t entry) {
-    uint8_t bytes[20];
+    uint8_t bytes[22];
     enum load_player_status status = check_tail(player, entry, ENTRY_BYTES);
     if (status != LOAD_PLAYER_OK) return status;
-    if (!player->read(player->context, entry + 24, bytes, 20)) return LOAD_PLAYER_READ_FAILED;
+    if (!player->read(player->context, entry + 24, bytes, 22)) return LOAD_PLAYER_READ_FAILED;
     status = take_canvas(player, bytes);
     if (status != LOAD_PLAYER_OK) return status;
     if (!player->read(player->context, entry, bytes, 12)) return LOAD_PLAYER_READ_FAILED;

@@ -3,8 +3,8 @@
 #include <ostream>
 
 #include "board/cautions.h"
-#include "cli/choice_answer.h"
 #include "cli/json.h"
+#include "cli/texture_answer.h"
 #include "core/grid.h"
 #include "tasks/calibrate_canvas.h"
 #include "tasks/library_place.h"
