@@ -4,7 +4,7 @@
 
 #include "board/cautions.h"
 #include "cli/json.h"
-#include "cli/texture_answer.h"
+#include "core/duration.h"
 #include "core/grid.h"
 #include "tasks/calibrate_canvas.h"
 #include "tasks/library_place.h"
@@ -94,7 +94,7 @@ Result<Outcome> writeCalibration(Session& session, const Arguments& arguments,
     }
     for (const auto& file : written.files) session.out << "Wrote " << file.string() << '\n';
     session.out
-        << "Draw it on an empty canvas (" << spokenTime(written.choice.milliseconds)
+        << "Draw it on an empty canvas (" << core::spokenTime(written.choice.milliseconds)
         << "), and read off, counting cells from 0: the mark at the top left (--near), the "
            "one at the bottom right (--far), and the first two ticks that touch in the row "
            "(--pair-column, the right one) and in the column (--pair-row, the lower one), if "
