@@ -45,7 +45,7 @@ std::string contentsText(const std::string& name, const Choice& choice) {
     return text;
 }
 
-Bytes bytesOf(std::string_view text) {
+Bytes asBytes(std::string_view text) {
     return {text.begin(), text.end()};
 }
 
@@ -59,13 +59,13 @@ std::vector<LoadFile> filesOf(const std::string& name, const Choice& choice, con
     std::vector<LoadFile> files;
     if (card) {
         files.push_back({folder / safeName / kCardFile, load});
-        files.push_back({folder / safeName / kContentsFile, bytesOf(contentsText(name, choice))});
+        files.push_back({folder / safeName / kContentsFile, asBytes(contentsText(name, choice))});
     }
     if (header) {
         std::vector<std::string> titles;
         for (const ChosenSlot& slot : choice.slots) titles.push_back(slot.slot.title);
         files.push_back(
-            {folder / (safeName + ".h"), bytesOf(board::writeHeader(load, name, titles))});
+            {folder / (safeName + ".h"), asBytes(board::writeHeader(load, name, titles))});
     }
     return files;
 }
@@ -133,7 +133,7 @@ Result<board::VerifiedLoad> verifyLoadFile(const fs::path& path, const core::Pro
     std::error_code problem;
     const fs::path file = fs::is_directory(path, problem) ? path / kCardFile : path;
     PANTILE_ASSIGN_OR_RETURN(const std::string contents, readFile(file, kMaxLoadFileBytes));
-    Bytes bytes = bytesOf(contents);
+    Bytes bytes = asBytes(contents);
     if (board::looksLikeHeader(bytes)) {
         auto fromHeader = board::readHeader(contents);
         if (!fromHeader) return fromHeader.error().at(file.string());

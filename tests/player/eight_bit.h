@@ -87,8 +87,8 @@ private:
         return run("avr-gcc -std=c99 -mmcu=" + kChip +
                    " -DF_CPU=16000000UL -Os -mcall-prologues -mrelax -ffunction-sections"
                    " -fdata-sections -Wl,--gc-sections -Wall -Wextra -Werror -I" +
-                   std::string(PANTILE_SOURCE_DIR) + "/src -I" + m_folder.path().string() + " " +
-                   sources + " -o " + path(program) + " 2>&1");
+                   std::string(PANTILE_SOURCE_DIR) + "/src -I" + PANTILE_SOURCE_DIR + "/tests -I" +
+                   m_folder.path().string() + " " + sources + " -o " + path(program) + " 2>&1");
     }
 
     TemporaryFolder m_folder;

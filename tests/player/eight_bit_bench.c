@@ -10,6 +10,7 @@
 #include <avr/sleep.h>
 
 #include "player/ports/eight_bit/board.h"
+#include "player/serial.h"
 #include "trigger.h"
 
 #define STACK_MARK 0xA5u
@@ -27,18 +28,6 @@ void mark_stack(void) {
     while (place < (uint8_t*)SP) *place++ = STACK_MARK;
 }
 
-static void write_letter(char letter) {
-    while ((UCSR1A & 1u << UDRE1) == 0) continue;
-    UDR1 = (uint8_t)letter;
-}
-
-static void write_hex(uint32_t value, uint8_t digits) {
-    while (digits-- > 0) {
-        const uint8_t digit = (uint8_t)(value >> 4 * digits & 15u);
-        write_letter((char)(digit < 10 ? '0' + digit : 'A' + digit - 10));
-    }
-}
-
 static void finish(void) {
     const uint8_t* place = &__heap_start;
     while (*place == STACK_MARK) ++place;
@@ -53,9 +42,7 @@ static void finish(void) {
 }
 
 void board_begin(void) {
-    UCSR1A = 1u << U2X1;
-    UCSR1B = 1u << TXEN1;
-    UBRR1 = 0;
+    begin_serial();
     TCCR1A = 0;
     TCCR1B = 1u << CS10;
     next_change = pgm_read_dword(trigger_changes);
@@ -79,12 +66,5 @@ uint16_t board_elapsed_ms(void) {
 void board_send(uint8_t buttons, int8_t dx, int8_t dy) {
     const uint16_t cycles = TCNT1;
     const uint8_t too_many = TIFR1 & 1u << TOV1;
-    write_hex(now, 8);
-    write_letter(' ');
-    write_hex(buttons, 2);
-    write_hex((uint8_t)dx, 2);
-    write_hex((uint8_t)dy, 2);
-    write_letter(' ');
-    write_hex(too_many ? 0xFFFFu : cycles, 4);
-    write_letter('\n');
+    write_report(now, buttons, dx, dy, too_many ? 0xFFFFu : cycles);
 }

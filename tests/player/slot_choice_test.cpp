@@ -2,37 +2,21 @@
 
 #include "player/slot_choice.h"
 
-#include <cstring>
 #include <utility>
 #include <vector>
 
 #include <gtest/gtest.h>
 
-#include "board/load_writer.h"
-#include "board/random_load.h"
 #include "player/bench_run.h"
-#include "support/matchers.h"
+#include "player/memory_load.h"
 
 namespace pantile {
 namespace {
 
-using tests::isOk;
+using tests::Bytes;
+using tests::readMemory;
 using tests::SeenReport;
-using Bytes = std::vector<std::uint8_t>;
-
-std::uint8_t readMemory(void* context, std::uint32_t offset, std::uint8_t* buffer,
-                        std::uint8_t length) {
-    const auto& bytes = *static_cast<const Bytes*>(context);
-    if (offset > bytes.size() || length > bytes.size() - offset) return 0;
-    std::memcpy(buffer, bytes.data() + offset, length);
-    return 1;
-}
-
-Bytes writtenLoad(const board::Load& load) {
-    auto bytes = board::writeLoad(load, tests::roomyBoard());
-    EXPECT_THAT(bytes, isOk());
-    return bytes ? *std::move(bytes) : Bytes{};
-}
+using tests::written;
 
 struct Told {
     int slot = 0;
@@ -105,7 +89,7 @@ board::Load threeSlots() {
 TEST(SlotChoice, DrawsTheSlotThatShortPressesChose) {
     const board::Load load = threeSlots();
     for (int presses = 0; presses < 5; ++presses) {
-        OneTrigger board(writtenLoad(load));
+        OneTrigger board(written(load));
         ASSERT_EQ(board.opened(), LOAD_PLAYER_OK);
         board.up(600);
         for (int i = 0; i < presses; ++i) board.press(120).up(100);
@@ -122,7 +106,7 @@ TEST(SlotChoice, DrawsTheSlotThatShortPressesChose) {
 }
 
 TEST(SlotChoice, TellsOfEverySlotOnce) {
-    OneTrigger board(writtenLoad(threeSlots()));
+    OneTrigger board(written(threeSlots()));
     board.up(600);
     for (int i = 0; i < 4; ++i) board.press(120).up(100);
     EXPECT_EQ(board.told(), (std::vector<Told>{{0, LOAD_PLAYER_OK},
@@ -133,7 +117,7 @@ TEST(SlotChoice, TellsOfEverySlotOnce) {
 }
 
 TEST(SlotChoice, CountsAPressThatBouncesOnce) {
-    OneTrigger board(writtenLoad(threeSlots()));
+    OneTrigger board(written(threeSlots()));
     board.up(600);
     for (int i = 0; i < 4; ++i) board.press(2).up(3);
     board.press(150);
@@ -143,14 +127,14 @@ TEST(SlotChoice, CountsAPressThatBouncesOnce) {
 }
 
 TEST(SlotChoice, TakesNoNoticeOfASpike) {
-    OneTrigger board(writtenLoad(threeSlots()));
+    OneTrigger board(written(threeSlots()));
     board.up(600);
     for (int i = 0; i < 20; ++i) board.press(LOAD_PLAYER_DEBOUNCE_MS - 1).up(100);
     EXPECT_EQ(board.told().size(), 1U);
 }
 
 TEST(SlotChoice, IsNotMisledByLongPausesBetweenLooks) {
-    OneTrigger board(writtenLoad(threeSlots()));
+    OneTrigger board(written(threeSlots()));
     board.hold(0, 1, 10000).press(100).up(100);
     EXPECT_EQ(board.told().size(), 1U) << "one look proves no half second";
     board.up(600);
@@ -159,7 +143,7 @@ TEST(SlotChoice, IsNotMisledByLongPausesBetweenLooks) {
 }
 
 TEST(SlotChoiceSafety, DoesNothingBeforeTheTriggerWasReleasedForHalfASecond) {
-    OneTrigger board(writtenLoad(threeSlots()));
+    OneTrigger board(written(threeSlots()));
     board.press(5000);
     for (int i = 0; i < 10; ++i) board.up(LOAD_PLAYER_ARMING_MS - 1).press(1000);
     EXPECT_TRUE(board.reports().empty());
@@ -167,7 +151,7 @@ TEST(SlotChoiceSafety, DoesNothingBeforeTheTriggerWasReleasedForHalfASecond) {
 }
 
 TEST(SlotChoiceSafety, DrawsOnlyAfterHalfASecondWithoutAPress) {
-    OneTrigger board(writtenLoad(threeSlots()));
+    OneTrigger board(written(threeSlots()));
     board.up(600).press(100).up(LOAD_PLAYER_ARMING_MS - 100).press(3000);
     EXPECT_TRUE(board.reports().empty());
     board.up(LOAD_PLAYER_ARMING_MS).press(SLOT_CHOICE_LONG_MS - 1);
@@ -177,7 +161,7 @@ TEST(SlotChoiceSafety, DrawsOnlyAfterHalfASecondWithoutAPress) {
 }
 
 TEST(SlotChoiceSafety, StopsAtOnceWithTheButtonUpAtAnyPress) {
-    const Bytes bytes = writtenLoad(threeSlots());
+    const Bytes bytes = written(threeSlots());
     OneTrigger whole(bytes);
     whole.up(600).press(SLOT_CHOICE_LONG_MS);
     int length = 0;
@@ -201,7 +185,7 @@ TEST(SlotChoiceSafety, StopsAtOnceWithTheButtonUpAtAnyPress) {
 }
 
 TEST(SlotChoiceSafety, KeepsToTheFirstButton) {
-    OneTrigger board(writtenLoad(threeSlots()));
+    OneTrigger board(written(threeSlots()));
     board.up(600).press(SLOT_CHOICE_LONG_MS);
     board.drawToTheEnd();
     for (const SeenReport& report : board.reports()) {
@@ -213,7 +197,7 @@ TEST(SlotChoiceSafety, KeepsToTheFirstButton) {
 
 TEST(SlotChoice, DrawsAgainAfterADrawing) {
     const board::Load load = threeSlots();
-    OneTrigger board(writtenLoad(load));
+    OneTrigger board(written(load));
     board.up(600).press(SLOT_CHOICE_LONG_MS);
     board.drawToTheEnd();
     const std::vector<SeenReport> first = board.takeReports();
@@ -228,7 +212,7 @@ TEST(SlotChoice, DrawsAgainAfterADrawing) {
 
 TEST(SlotChoice, PassesOverADamagedSlotAndSaysSo) {
     const board::Load load = threeSlots();
-    Bytes bytes = writtenLoad(load);
+    Bytes bytes = written(load);
     const std::size_t data = 64 + 3 * 96;  // The first slot's, after header and directory.
     bytes[data] ^= 1U;
     OneTrigger board(bytes);

@@ -2,29 +2,15 @@
 
 #include "player/slot_picture.h"
 
-#include <cstring>
-
 #include <gtest/gtest.h>
 
-#include "board/load_writer.h"
-#include "board/random_load.h"
 #include "board/small_picture.h"
 #include "player/bench_run.h"
+#include "player/memory_load.h"
 #include "player/slot_choice.h"
-#include "support/matchers.h"
 
 namespace pantile::tests {
 namespace {
-
-using Bytes = std::vector<std::uint8_t>;
-
-std::uint8_t readBytes(void* context, std::uint32_t offset, std::uint8_t* buffer,
-                       std::uint8_t length) {
-    const auto& bytes = *static_cast<const Bytes*>(context);
-    if (offset > bytes.size() || length > bytes.size() - offset) return 0;
-    std::memcpy(buffer, bytes.data() + offset, length);
-    return 1;
-}
 
 /// A screen: it keeps the title and the picture of the slot that was told last.
 struct Screen {
@@ -71,11 +57,10 @@ board::Load loadWithPictures() {
 
 TEST(SlotPicture, IsShownWithItsTitle) {
     const board::Load load = loadWithPictures();
-    auto bytes = board::writeLoad(load, roomyBoard());
-    ASSERT_THAT(bytes, isOk());
+    Bytes bytes = written(load);
     Screen screen;
     slot_choice choice = {};
-    ASSERT_EQ(slot_choice_open(&choice, readBytes, &*bytes, show, &screen), LOAD_PLAYER_OK);
+    ASSERT_EQ(slot_choice_open(&choice, readMemory, &bytes, show, &screen), LOAD_PLAYER_OK);
     load_player_report report = {};
     const auto hold = [&](std::uint8_t trigger, int milliseconds) {
         for (int i = 0; i < milliseconds; ++i) slot_choice_tick(&choice, trigger, 1, &report);
@@ -102,11 +87,10 @@ TEST(SlotPicture, IsShownWithItsTitle) {
 
 TEST(SlotPicture, LeavesTheDrawingAsItIs) {
     const board::Load load = loadWithPictures();
-    auto bytes = board::writeLoad(load, roomyBoard());
-    ASSERT_THAT(bytes, isOk());
+    Bytes bytes = written(load);
     const TriggerHand hand = drawEverySlot(load);
     slot_choice choice = {};
-    ASSERT_EQ(slot_choice_open(&choice, readBytes, &*bytes, nullptr, nullptr), LOAD_PLAYER_OK);
+    ASSERT_EQ(slot_choice_open(&choice, readMemory, &bytes, nullptr, nullptr), LOAD_PLAYER_OK);
     BenchRun run;
     std::int64_t now = 0;
     for (std::size_t change = 0; change < hand.changes.size();) {
@@ -120,16 +104,15 @@ TEST(SlotPicture, LeavesTheDrawingAsItIs) {
 
 TEST(SlotPicture, IsNotLookedForBeyondTheSlots) {
     const board::Load load = loadWithPictures();
-    auto bytes = board::writeLoad(load, roomyBoard());
-    ASSERT_THAT(bytes, isOk());
+    Bytes bytes = written(load);
     load_player player = {};
-    ASSERT_EQ(load_player_open(&player, readBytes, &*bytes), LOAD_PLAYER_OK);
+    ASSERT_EQ(load_player_open(&player, readMemory, &bytes), LOAD_PLAYER_OK);
     slot_picture picture = {};
     EXPECT_EQ(slot_picture_find(&player, 3, &picture), LOAD_PLAYER_NO_SLOT);
     ASSERT_EQ(slot_picture_find(&player, 0, &picture), LOAD_PLAYER_OK);
     std::uint8_t row[SLOT_PICTURE_MAX_SIDE] = {};
     EXPECT_EQ(slot_picture_row(&player, &picture, picture.height, row), LOAD_PLAYER_NO_SLOT);
-    bytes->clear();
+    bytes.clear();
     EXPECT_EQ(slot_picture_row(&player, &picture, 0, row), LOAD_PLAYER_READ_FAILED);
     EXPECT_EQ(slot_picture_find(&player, 0, &picture), LOAD_PLAYER_READ_FAILED);
 }
