@@ -383,6 +383,18 @@ TEST_F(Cli, PalettesCanvasesAndBoardsAreKept) {
             .jsonList()[0]
             .toObject();
     EXPECT_EQ(board["slots"].toInt(), 3);
+    EXPECT_TRUE(board["display"].isNull());
+    EXPECT_EQ(json({"board", "set", "pier", "--display", "96x64"})
+                  .jsonList()[0]
+                  .toObject()["display"]
+                  .toArray(),
+              (QJsonArray{96, 64}));
+    EXPECT_EQ(run({"board", "set", "pier", "--display", "200x64"}).exitCode, 2);
+    EXPECT_EQ(run({"board", "set", "pier", "--display", "large"}).exitCode, 2);
+    EXPECT_TRUE(json({"board", "set", "pier", "--display", "none"})
+                    .jsonList()[0]
+                    .toObject()["display"]
+                    .isNull());
     EXPECT_EQ(board["bytes"].toInt(), 4000);
     EXPECT_EQ(board["press_ms"].toInt(), 16);
     EXPECT_EQ(
