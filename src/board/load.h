@@ -4,6 +4,7 @@
 // docs/load-format.md.
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,6 +23,8 @@ struct LoadSlot {
     core::Palette palette;
     core::Canvas canvas;
     drawing::Plan plan;
+    /// For a board with a screen: the texture made smaller, in indices of the same palette.
+    std::optional<core::Grid> picture = {};
 };
 
 struct Load {
@@ -40,6 +43,7 @@ struct ReadSlot {
     std::int64_t foretoldMs = 0;    ///< The time that the load itself states.
     core::Fingerprint fingerprint;  ///< Of the wanted grid and palette.
     std::int64_t bytes = 0;         ///< What the slot takes of the load.
+    std::optional<core::Grid> picture = {};  ///< For a board with a screen.
 };
 
 struct ReadLoad {

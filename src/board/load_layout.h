@@ -22,6 +22,7 @@ inline constexpr int kMaxSlots = 255;
 inline constexpr std::uint8_t kScriptEncoding = 1;
 inline constexpr std::size_t kMaxScriptBytes = 1048576;
 inline constexpr std::size_t kMaxLoadBytes = std::size_t{1} << 30U;
+inline constexpr int kMaxPictureSide = 128;
 inline constexpr int kMaxCornerReports = 8192;
 
 /// Corner reports push this far: twice the width of the largest usual screens.

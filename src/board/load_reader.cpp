@@ -165,7 +165,16 @@ struct Entry {
     int colours = 0;
     std::optional<core::PaletteIndex> transparent;
     core::Canvas canvas;
+    core::Size picture;  ///< Both sides 0 if there is none.
     std::string title;
+
+    std::size_t paletteBytes() const {
+        return layout::kColourBytes * static_cast<std::size_t>(colours);
+    }
+
+    std::size_t pictureBytes() const {
+        return static_cast<std::size_t>(picture.width) * static_cast<std::size_t>(picture.height);
+    }
 };
 
 Result<void> readPaletteShape(ByteReader& reader, Entry& entry) {
@@ -226,7 +235,13 @@ Result<Entry> readEntry(Span part) {
                      "its script encoding " + std::to_string(encoding) + " is unknown",
                      "use a newer Pantile, or write the load again"};
     }
-    if (reader.u16() != 0) return corrupt("its directory entry uses reserved bytes");
+    entry.picture.width = reader.u8();
+    entry.picture.height = reader.u8();
+    if (entry.picture.width > layout::kMaxPictureSide ||
+        entry.picture.height > layout::kMaxPictureSide ||
+        (entry.picture.width == 0) != (entry.picture.height == 0)) {
+        return corrupt("its small picture is not possible");
+    }
     PANTILE_ASSIGN_OR_RETURN(entry.title, textField(reader.bytes(layout::kTitleBytes), "title"));
     return entry;
 }
@@ -240,17 +255,30 @@ Result<core::Palette> readPalette(ByteReader& reader, const Entry& entry) {
     return core::Palette::create(std::move(colours), entry.transparent);
 }
 
+Result<std::optional<core::Grid>> readPicture(ByteReader& reader, const Entry& entry) {
+    if (entry.pictureBytes() == 0) return std::optional<core::Grid>();
+    const Span cells = reader.bytes(entry.pictureBytes());
+    PANTILE_ASSIGN_OR_RETURN(core::Grid picture,
+                             core::Grid::create(entry.picture.width, entry.picture.height,
+                                                {cells.begin(), cells.end()}));
+    if (picture.largestIndex() >= entry.colours) {
+        return corrupt("its small picture uses colours outside the palette");
+    }
+    return std::optional(std::move(picture));
+}
+
 Result<ReadSlot> readData(Span data, const Entry& entry, const core::PointerTiming& timing) {
     PANTILE_RETURN_IF_ERROR(checkSum(layout::checksumOf(data), entry.checksum, "its data"));
-    const std::size_t paletteBytes = layout::kColourBytes * static_cast<std::size_t>(entry.colours);
-    if (data.size() <= paletteBytes || data.size() - paletteBytes > layout::kMaxScriptBytes) {
+    const std::size_t beforeScript = entry.paletteBytes() + entry.pictureBytes();
+    if (data.size() <= beforeScript || data.size() - beforeScript > layout::kMaxScriptBytes) {
         return corrupt("it states " + std::to_string(data.size()) +
-                       " bytes for palette and script");
+                       " bytes for palette, picture and script");
     }
     ByteReader reader(data);
     PANTILE_ASSIGN_OR_RETURN(core::Palette palette, readPalette(reader, entry));
+    PANTILE_ASSIGN_OR_RETURN(std::optional<core::Grid> picture, readPicture(reader, entry));
     PANTILE_ASSIGN_OR_RETURN(std::vector<drawing::Stroke> strokes,
-                             decodeScript(data.subspan(paletteBytes), {entry.grid, entry.colours}));
+                             decodeScript(data.subspan(beforeScript), {entry.grid, entry.colours}));
     return ReadSlot{
         entry.title,
         entry.grid,
@@ -259,7 +287,8 @@ Result<ReadSlot> readData(Span data, const Entry& entry, const core::PointerTimi
         drawing::timedPlan(std::move(strokes), drawing::TimeModel(entry.canvas, timing)),
         entry.foretoldMs,
         entry.fingerprint,
-        static_cast<std::int64_t>(layout::kEntryBytes + data.size())};
+        static_cast<std::int64_t>(layout::kEntryBytes + data.size()),
+        std::move(picture)};
 }
 
 /// Reads slot `index`, whose data have to begin at `offset`; moves `offset` to their end.

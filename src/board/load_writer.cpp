@@ -62,6 +62,20 @@ Error slotError(std::size_t slot, const std::string& title, const Error& error) 
     return error.at("slot " + std::to_string(slot + 1) + " (" + core::excerpt(title) + ")");
 }
 
+Result<void> checkPicture(const LoadSlot& slot) {
+    if (!slot.picture) return {};
+    if (slot.picture->width() > layout::kMaxPictureSide ||
+        slot.picture->height() > layout::kMaxPictureSide) {
+        return Error{ErrorKind::DoesNotFit,
+                     "a small picture of " + std::to_string(slot.picture->width()) + " x " +
+                         std::to_string(slot.picture->height()) + " cells is too large",
+                     "make it at most " + std::to_string(layout::kMaxPictureSide) + " on a side"};
+    }
+    if (slot.picture->largestIndex() < slot.palette.size()) return {};
+    return Error{ErrorKind::InvalidInput, "the small picture uses colours outside the palette",
+                 "make it from the texture"};
+}
+
 Result<void> checkSlot(const LoadSlot& slot) {
     const core::Grid& grid = slot.grid;
     PANTILE_RETURN_IF_ERROR(core::checkText(slot.title, {"title", core::kMaxTitleCharacters}));
@@ -81,6 +95,7 @@ Result<void> checkSlot(const LoadSlot& slot) {
                          " colours",
                      "use a palette with more colours"};
     }
+    PANTILE_RETURN_IF_ERROR(checkPicture(slot));
     if (slot.plan.milliseconds < 0 || slot.plan.milliseconds > 0xFFFFFFFF) {
         return Error{ErrorKind::InvalidInput,
                      "a drawing of " + std::to_string(slot.plan.milliseconds) +
@@ -90,7 +105,7 @@ Result<void> checkSlot(const LoadSlot& slot) {
     return {};
 }
 
-/// Palette and script. Errors: as checkSlot and encodeScript.
+/// Palette, small picture and script. Errors: as checkSlot and encodeScript.
 Result<Bytes> slotData(const LoadSlot& slot) {
     PANTILE_RETURN_IF_ERROR(checkSlot(slot));
     PANTILE_ASSIGN_OR_RETURN(
@@ -102,6 +117,7 @@ Result<Bytes> slotData(const LoadSlot& slot) {
         writer.u8(colour.g);
         writer.u8(colour.b);
     }
+    if (slot.picture) writer.bytes(slot.picture->cells());
     writer.bytes(script);
     return std::move(writer).take();
 }
@@ -130,7 +146,8 @@ Bytes directoryEntry(const LoadSlot& slot, const Bytes& data, std::size_t offset
     writer.u8(geometry.swatchPitch);
     writer.u8(geometry.swatchesPerColumn - 1);
     writer.u8(layout::kScriptEncoding);
-    writer.u16(0);
+    writer.u8(slot.picture ? slot.picture->width() : 0);
+    writer.u8(slot.picture ? slot.picture->height() : 0);
     writer.text(slot.title, layout::kTitleBytes);
     writer.checksum();
     return std::move(writer).take();

@@ -16,7 +16,8 @@ Result<Board> loadBoard(Connection& connection, std::int64_t id) {
         Statement row,
         Statement::prepare(connection,
                            "SELECT name, description, memory, slots, bytes, report_interval_ms, "
-                           "max_step_up, max_step_down, press_ms, release_ms, settle_ms "
+                           "max_step_up, max_step_down, press_ms, release_ms, settle_ms, "
+                           "display_width, display_height "
                            "FROM boards WHERE id = ?1",
                            {id}));
     PANTILE_ASSIGN_OR_RETURN(const bool found, row.step());
@@ -29,6 +30,7 @@ Result<Board> loadBoard(Connection& connection, std::int64_t id) {
     board.bytes = row.integer(4);
     board.timing = {row.smallInteger(5), row.smallInteger(6), row.smallInteger(7),
                     row.smallInteger(8), row.smallInteger(9), row.smallInteger(10)};
+    board.display = {row.smallInteger(11), row.smallInteger(12)};
     PANTILE_RETURN_IF_ERROR(row.columnCheck());
     const bool isKnownMemory = memory >= 0 && memory <= static_cast<int>(core::BoardMemory::Card);
     board.memory = static_cast<core::BoardMemory>(isKnownMemory ? memory : 0);
@@ -43,14 +45,16 @@ Result<void> storeBoard(Connection& connection, const Board& board) {
     PANTILE_RETURN_IF_ERROR(
         run(connection,
             "INSERT INTO boards (name, description, memory, slots, bytes, report_interval_ms, "
-            "max_step_up, max_step_down, press_ms, release_ms, settle_ms) "
-            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11) "
+            "max_step_up, max_step_down, press_ms, release_ms, settle_ms, display_width, "
+            "display_height) "
+            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13) "
             "ON CONFLICT (name) DO UPDATE SET name = ?1, description = ?2, memory = ?3, "
             "slots = ?4, bytes = ?5, report_interval_ms = ?6, max_step_up = ?7, "
-            "max_step_down = ?8, press_ms = ?9, release_ms = ?10, settle_ms = ?11",
+            "max_step_down = ?8, press_ms = ?9, release_ms = ?10, settle_ms = ?11, "
+            "display_width = ?12, display_height = ?13",
             {board.name, board.description, static_cast<std::int64_t>(board.memory), board.slots,
              board.bytes, t.reportIntervalMs, t.maxStepUp, t.maxStepDown, t.pressMs, t.releaseMs,
-             t.settleMs}));
+             t.settleMs, board.display.width, board.display.height}));
     return {};
 }
 

@@ -11,6 +11,7 @@
 #define MAX_SCRIPT_BYTES 1048576ul
 #define MAX_ORIGIN 32767u
 #define MAX_PITCH 127u
+#define MAX_PICTURE_SIDE 128u
 #define MAX_CORNER_REPORTS 8192u
 #define PEN_LINES 2u
 #define PEN_MODELS 4u
@@ -66,7 +67,7 @@ static uint32_t checksum_add(uint32_t checksum, const uint8_t* bytes, uint8_t co
 /* Whether the `count` bytes at `offset` have the checksum `wanted`. */
 static enum load_player_status check_sum(const struct load_player* player, uint32_t offset,
                                          uint32_t count, uint32_t wanted) {
-    uint8_t part[16];
+    uint8_t part[8];
     uint32_t checksum = 0xFFFFFFFFul;
     while (count > 0) {
         const uint8_t length = count < sizeof part ? (uint8_t)count : (uint8_t)sizeof part;
@@ -172,45 +173,49 @@ enum load_player_status load_player_describe(const struct load_player* player, u
     return LOAD_PLAYER_OK;
 }
 
-/* Takes over what a directory entry says of canvas and data. Its checksum was right. */
-static enum load_player_status take_entry(struct load_player* player, const uint8_t* entry) {
-    uint32_t palette_bytes;
-    const uint32_t end = player->load_bytes - CHECKSUM_BYTES;
-    player->data_offset = get_u32(entry);
-    player->data_bytes = get_u32(entry + 4);
-    player->data_checksum = get_u32(entry + 8);
-    player->width = (uint16_t)(entry[24] + 1u);
-    player->height = (uint16_t)(entry[25] + 1u);
-    player->colours = (uint16_t)(entry[28] + 1u);
-    player->grid_centre.x = get_u16(entry + 32);
-    player->grid_centre.y = get_u16(entry + 34);
-    player->swatch_centre.x = get_u16(entry + 36);
-    player->swatch_centre.y = get_u16(entry + 38);
-    player->pitch = entry[40];
-    player->swatch_pitch = entry[41];
-    player->swatches_per_column = (uint16_t)(entry[42] + 1u);
-    if (entry[43] != ENCODING) return LOAD_PLAYER_UNKNOWN;
-    if (entry[24] > entry[26] || entry[25] > entry[27] || entry[28] == 0 ||
-        entry[31] >= PEN_MODELS || player->pitch == 0 || player->pitch > MAX_PITCH ||
-        player->swatch_pitch == 0 || player->swatch_pitch > MAX_PITCH ||
-        get_u16(entry + 32) > MAX_ORIGIN || get_u16(entry + 34) > MAX_ORIGIN ||
-        get_u16(entry + 36) > MAX_ORIGIN || get_u16(entry + 38) > MAX_ORIGIN) {
-        return LOAD_PLAYER_DAMAGED;
-    }
+/* Takes over what a directory entry says of the canvas: its bytes 24..45. */
+static enum load_player_status take_canvas(struct load_player* player, const uint8_t* bytes) {
+    player->width = (uint16_t)(bytes[0] + 1u);
+    player->height = (uint16_t)(bytes[1] + 1u);
+    player->colours = (uint16_t)(bytes[4] + 1u);
+    player->grid_centre.x = get_u16(bytes + 8);
+    player->grid_centre.y = get_u16(bytes + 10);
+    player->swatch_centre.x = get_u16(bytes + 12);
+    player->swatch_centre.y = get_u16(bytes + 14);
+    player->pitch = bytes[16];
+    player->swatch_pitch = bytes[17];
+    player->swatches_per_column = (uint16_t)(bytes[18] + 1u);
+    /* What stands before the script: palette and small picture. */
+    player->script_start = 3u * player->colours + (uint16_t)bytes[20] * bytes[21];
     player->step_down = player->step_down_limit;
-    if (entry[31] != PEN_LINES && player->step_down > player->pitch) {
+    if (bytes[7] != PEN_LINES && player->step_down > player->pitch) {
         player->step_down = player->pitch;
     }
-    palette_bytes = 3ul * player->colours;
-    if (player->data_offset < HEADER_BYTES + (uint32_t)ENTRY_BYTES * player->slots ||
-        player->data_offset > end || player->data_bytes > end - player->data_offset ||
-        player->data_bytes <= palette_bytes ||
-        player->data_bytes - palette_bytes > MAX_SCRIPT_BYTES) {
+    if (bytes[19] != ENCODING) return LOAD_PLAYER_UNKNOWN;
+    if (bytes[0] > bytes[2] || bytes[1] > bytes[3] || bytes[4] == 0 || bytes[7] >= PEN_MODELS ||
+        player->pitch == 0 || player->pitch > MAX_PITCH || player->swatch_pitch == 0 ||
+        player->swatch_pitch > MAX_PITCH || player->grid_centre.x > MAX_ORIGIN ||
+        player->grid_centre.y > MAX_ORIGIN || player->swatch_centre.x > MAX_ORIGIN ||
+        player->swatch_centre.y > MAX_ORIGIN || bytes[20] > MAX_PICTURE_SIDE ||
+        bytes[21] > MAX_PICTURE_SIDE || (bytes[20] == 0) != (bytes[21] == 0)) {
         return LOAD_PLAYER_DAMAGED;
     }
-    player->script_start = player->data_offset + palette_bytes;
-    player->script_end = player->data_offset + player->data_bytes;
     return LOAD_PLAYER_OK;
+}
+
+/* The same of the slot's data, its bytes 0..11, and reads that once for its checksum. */
+static enum load_player_status take_data(struct load_player* player, const uint8_t* bytes) {
+    const uint32_t start = get_u32(bytes);
+    const uint32_t count = get_u32(bytes + 4);
+    const uint32_t limit = player->load_bytes - CHECKSUM_BYTES;
+    player->script_start += start;
+    player->script_end = start + count;
+    if (start < entry_offset(player->slots) || start > limit || count > limit - start ||
+        player->script_end <= player->script_start ||
+        player->script_end - player->script_start > MAX_SCRIPT_BYTES) {
+        return LOAD_PLAYER_DAMAGED;
+    }
+    return check_sum(player, start, count, get_u32(bytes + 8));
 }
 
 static void rewind_script(struct load_player* player) {
@@ -349,41 +354,43 @@ static void disarm(struct load_player* player) {
     player->wait_ms = 0;
 }
 
+/* Reads a directory entry and then all of the slot. */
+static enum load_player_status take_slot(struct load_player* player, uint32_t entry) {
+    uint8_t bytes[22];
+    enum load_player_status status = check_tail(player, entry, ENTRY_BYTES);
+    if (status != LOAD_PLAYER_OK) return status;
+    if (!player->read(player->context, entry + 24, bytes, 22)) return LOAD_PLAYER_READ_FAILED;
+    status = take_canvas(player, bytes);
+    if (status != LOAD_PLAYER_OK) return status;
+    if (!player->read(player->context, entry, bytes, 12)) return LOAD_PLAYER_READ_FAILED;
+    return take_data(player, bytes);
+}
+
 enum load_player_status load_player_choose(struct load_player* player, uint8_t index) {
-    uint8_t entry[44];
     enum load_player_status status;
     if (player->phase >= LOAD_PLAYER_MOVING_IN) return LOAD_PLAYER_BUSY;
     player->phase = LOAD_PLAYER_IDLE;
     if (index >= player->slots) return LOAD_PLAYER_NO_SLOT;
-    status = check_tail(player, entry_offset(index), ENTRY_BYTES);
-    if (status != LOAD_PLAYER_OK) return status;
-    if (!player->read(player->context, entry_offset(index), entry, sizeof entry)) {
-        return LOAD_PLAYER_READ_FAILED;
-    }
-    status = take_entry(player, entry);
-    if (status != LOAD_PLAYER_OK) return status;
-    status = check_sum(player, player->data_offset, player->data_bytes, player->data_checksum);
-    if (status != LOAD_PLAYER_OK) return status;
-    status = check_script(player);
-    if (status != LOAD_PLAYER_OK) return status;
-    disarm(player);
-    return LOAD_PLAYER_OK;
+    status = take_slot(player, entry_offset(index));
+    if (status == LOAD_PLAYER_OK) status = check_script(player);
+    if (status == LOAD_PLAYER_OK) disarm(player);
+    return status;
 }
 
 static struct load_player_point cell_centre(const struct load_player* player, uint8_t x,
                                             uint8_t y) {
     struct load_player_point point;
-    point.x = player->grid_centre.x + (int32_t)x * player->pitch;
-    point.y = player->grid_centre.y + (int32_t)y * player->pitch;
+    point.x = (uint16_t)(player->grid_centre.x + (uint16_t)x * player->pitch);
+    point.y = (uint16_t)(player->grid_centre.y + (uint16_t)y * player->pitch);
     return point;
 }
 
 static struct load_player_point swatch_centre(const struct load_player* player, uint8_t colour) {
     struct load_player_point point;
-    point.x = player->swatch_centre.x +
-              (int32_t)(colour / player->swatches_per_column) * player->swatch_pitch;
-    point.y = player->swatch_centre.y +
-              (int32_t)(colour % player->swatches_per_column) * player->swatch_pitch;
+    point.x = (uint16_t)(player->swatch_centre.x +
+                         colour / player->swatches_per_column * player->swatch_pitch);
+    point.y = (uint16_t)(player->swatch_centre.y +
+                         colour % player->swatches_per_column * player->swatch_pitch);
     return point;
 }
 
@@ -412,20 +419,22 @@ static void send(struct load_player* player, struct load_player_report* report, 
     player->wait_ms = wait_ms;
 }
 
-static int8_t cut(int32_t missing, uint8_t step) {
-    if (missing > (int32_t)step) return (int8_t)step;
-    if (missing < -(int32_t)step) return (int8_t)-step;
-    return (int8_t)missing;
+/* The way from one place to another on an axis, at most `step`. */
+static int8_t cut(uint16_t from, uint16_t to, uint8_t step) {
+    const uint8_t back = to < from;
+    const uint16_t way = (uint16_t)(back ? from - to : to - from);
+    const int8_t part = (int8_t)(way < step ? way : step);
+    return (int8_t)(back ? -part : part);
 }
 
 /* Moves once towards the target, or returns 0 if the pointer is there. */
 static uint8_t send_move(struct load_player* player, struct load_player_report* report) {
     const uint8_t step = player->pressed ? player->step_down : player->step_up;
-    const int8_t dx = cut(player->target.x - player->pointer.x, step);
-    const int8_t dy = cut(player->target.y - player->pointer.y, step);
+    const int8_t dx = cut(player->pointer.x, player->target.x, step);
+    const int8_t dy = cut(player->pointer.y, player->target.y, step);
     if (dx == 0 && dy == 0) return 0;
-    player->pointer.x += dx;
-    player->pointer.y += dy;
+    player->pointer.x = (uint16_t)(player->pointer.x + dx);
+    player->pointer.y = (uint16_t)(player->pointer.y + dy);
     send(player, report, dx, dy, player->interval_ms);
     return 1;
 }

@@ -54,39 +54,42 @@ struct load_player_slot {
     uint32_t milliseconds; /* Foretold. */
 };
 
+/* Counts from the screen's corner: origin and cells together stay below 65536. */
 struct load_player_point {
-    int32_t x;
-    int32_t y;
+    uint16_t x;
+    uint16_t y;
 };
 
-/* The player's whole state. All of it is private. */
+/* The player's whole state. All of it is private. What each report needs comes first, where small
+ * boards reach it with short instructions. */
 struct load_player {
-    load_player_read read;
-    void* context;
-    uint32_t load_bytes;
-    uint16_t interval_ms, press_ms, release_ms, settle_ms, corner_reports;
-    uint8_t step_up, step_down_limit, slots;
-
-    /* The chosen slot. */
-    uint32_t script_start, script_end;
-    uint32_t data_offset, data_bytes, data_checksum;
-    struct load_player_point grid_centre, swatch_centre;
-    uint16_t width, height, colours, swatches_per_column;
-    uint8_t pitch, swatch_pitch, step_down;
-
-    /* Where the script is. */
-    uint32_t next;
-    uint8_t cell_x, cell_y, in_stroke, has_colour, colour;
-
     /* Where the pointer is and what comes next. */
     struct load_player_point pointer, target;
     uint8_t task, after_move, after_press, after_release, pressed;
+    uint8_t step_up, step_down;
     uint16_t corner_left;
 
     /* The trigger and the clock. */
     uint8_t phase, trigger_released, status;
     uint16_t released_ms;
     uint16_t wait_ms;
+
+    /* Where the script is. */
+    uint32_t next, script_end;
+    uint8_t cell_x, cell_y, in_stroke, has_colour, colour;
+
+    /* The chosen slot. */
+    uint16_t width, height, colours, swatches_per_column;
+    uint8_t pitch, swatch_pitch;
+    struct load_player_point grid_centre, swatch_centre;
+    uint32_t script_start;
+
+    /* The load. */
+    load_player_read read;
+    void* context;
+    uint16_t interval_ms, press_ms, release_ms, settle_ms, corner_reports;
+    uint8_t step_down_limit, slots;
+    uint32_t load_bytes;
 };
 
 /* Sets up `player`, then reads and checks the load's header. To be called once, before all else;

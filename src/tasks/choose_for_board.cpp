@@ -30,8 +30,9 @@ Result<ChosenSlot> candidate(const catalogue::TextureRecord& record,
     PANTILE_ASSIGN_OR_RETURN(const core::Canvas canvas, chooseCanvas(record.texture, canvases));
     PANTILE_ASSIGN_OR_RETURN(PlannedDrawing planned,
                              planTexture(record.texture, canvas, board, progress));
-    board::LoadSlot slot{record.row.title, std::move(planned.fitted.grid),
-                         std::move(planned.fitted.palette), canvas, std::move(planned.plan)};
+    board::LoadSlot slot{
+        record.row.title, std::move(planned.fitted.grid), std::move(planned.fitted.palette),
+        canvas,           std::move(planned.plan),        std::move(planned.picture)};
     const std::int64_t milliseconds = slot.plan.milliseconds;
     return ChosenSlot{record.row.id, planned.bytes, milliseconds, std::move(slot)};
 }

@@ -34,7 +34,8 @@ std::string profileKey(const core::Canvas& canvas, const core::Board& board) {
           std::int64_t{g.swatchCentre.y}, std::int64_t{g.swatchPitch},
           std::int64_t{g.swatchesPerColumn}, std::int64_t{t.reportIntervalMs},
           std::int64_t{t.maxStepUp}, std::int64_t{t.maxStepDown}, std::int64_t{t.pressMs},
-          std::int64_t{t.releaseMs}, std::int64_t{t.settleMs}}) {
+          std::int64_t{t.releaseMs}, std::int64_t{t.settleMs}, std::int64_t{board.display.width},
+          std::int64_t{board.display.height}}) {
         addNumber(builder, number);
     }
     return core::toHex(builder.finish()) + " " + canvas.name + " / " + board.name;

@@ -1,6 +1,7 @@
 #include "tasks/plan_drawing.h"
 
 #include "board/load_writer.h"
+#include "board/small_picture.h"
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
 #include "catalogue/reader.h"
@@ -27,10 +28,13 @@ Result<PlannedDrawing> planTexture(const core::Texture& texture, const core::Can
     const drawing::DrawingRequest request = requestFor(fitted, canvas, board);
     PANTILE_ASSIGN_OR_RETURN(drawing::Plan plan, drawing::planDrawing(request, progress));
     PANTILE_RETURN_IF_ERROR(drawing::provePlan(plan, request));
-    PANTILE_ASSIGN_OR_RETURN(
-        const std::int64_t bytes,
-        board::slotBytes({texture.text().title, fitted.grid, fitted.palette, canvas, plan}));
-    return PlannedDrawing{canvas, board, std::move(fitted), std::move(plan), bytes};
+    std::optional<core::Grid> picture;
+    if (board.hasDisplay()) picture = board::smallPicture(fitted.grid, board.display);
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t bytes,
+                             board::slotBytes({texture.text().title, fitted.grid, fitted.palette,
+                                               canvas, plan, picture}));
+    return PlannedDrawing{canvas, board, std::move(fitted), std::move(plan), std::move(picture),
+                          bytes};
 }
 
 Result<ComparedDrawing> planStored(const catalogue::Library& library, core::TextureId id,

@@ -24,7 +24,8 @@ struct PlannedDrawing {
     core::Board board;
     FittedTexture fitted;
     drawing::Plan plan;
-    std::int64_t bytes = 0;  ///< Of a load, for its slot.
+    std::optional<core::Grid> picture;  ///< For the board's display, if it has one.
+    std::int64_t bytes = 0;             ///< Of a load, for its slot.
 };
 
 /// A plan beside what it is measured by. Units: milliseconds.

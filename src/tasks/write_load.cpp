@@ -92,6 +92,23 @@ Result<void> writeFiles(const std::vector<LoadFile>& files, IfExists ifExists) {
 
 }  // namespace
 
+Result<WrittenLoad> writeChoice(const std::string& name, Choice choice, const fs::path& folder,
+                                const WriteOptions& options, const core::Progress& progress) {
+    board::Load load{name, choice.board.timing, {}};
+    for (const ChosenSlot& slot : choice.slots) load.slots.push_back(slot.slot);
+    PANTILE_ASSIGN_OR_RETURN(const Bytes bytes, board::writeLoad(load, choice.board));
+
+    const std::vector<LoadFile> files = filesOf(name, choice, bytes, folder, options.form);
+    PANTILE_RETURN_IF_ERROR(writeFiles(files, options.ifExists));
+    WrittenLoad written{name, std::move(choice), {}};
+    for (const LoadFile& file : files) {
+        written.files.push_back(file.path);
+        if (file.path.filename() == kContentsFile) continue;
+        PANTILE_RETURN_IF_ERROR(proveFile(file.path, written.choice, {progress.stop, {}}));
+    }
+    return written;
+}
+
 Result<WrittenLoad> writeStoredLoad(catalogue::Library& library, const std::string& name,
                                     const fs::path& folder, const WriteOptions& options,
                                     const core::Progress& progress) {
@@ -100,18 +117,8 @@ Result<WrittenLoad> writeStoredLoad(catalogue::Library& library, const std::stri
     ChooseOptions choose;
     choose.board = stored.board;
     PANTILE_ASSIGN_OR_RETURN(Choice choice, takeAll(library, stored.slots, choose, progress));
-    board::Load load{stored.name, choice.board.timing, {}};
-    for (const ChosenSlot& slot : choice.slots) load.slots.push_back(slot.slot);
-    PANTILE_ASSIGN_OR_RETURN(const Bytes bytes, board::writeLoad(load, choice.board));
-
-    const std::vector<LoadFile> files = filesOf(stored.name, choice, bytes, folder, options.form);
-    PANTILE_RETURN_IF_ERROR(writeFiles(files, options.ifExists));
-    WrittenLoad written{stored.name, std::move(choice), {}};
-    for (const LoadFile& file : files) {
-        written.files.push_back(file.path);
-        if (file.path.filename() == kContentsFile) continue;
-        PANTILE_RETURN_IF_ERROR(proveFile(file.path, written.choice, {progress.stop, {}}));
-    }
+    PANTILE_ASSIGN_OR_RETURN(WrittenLoad written, writeChoice(stored.name, std::move(choice),
+                                                              folder, options, progress));
     PANTILE_RETURN_IF_ERROR(catalogue::noteLoadWritten(
         library, stored.name, core::cleanedText(fs::absolute(folder).string(), {"place", 1000})));
     return written;

@@ -33,11 +33,18 @@ struct WrittenLoad {
     std::vector<std::filesystem::path> files;
 };
 
-/// Plans the textures of a stored load, writes its files into `folder`, reads them back and proves
-/// by replay that every slot draws its texture; then notes the writing in the library. A card is a
-/// folder named after the load, with load.bin and contents.txt; a header is one .h file. Errors:
-/// NotFound; DoesNotFit if the textures do not fit the board (any more); AlreadyExists; Io;
-/// Internal if the proof fails; Cancelled.
+/// Writes the files of a choice into `folder`, reads them back and proves by replay that every slot
+/// draws its texture. A card is a folder named after the load, with load.bin and contents.txt; a
+/// header is one .h file. Errors: DoesNotFit if the choice does not fit its board; AlreadyExists;
+/// Io; Internal if the proof fails; Cancelled.
+core::Result<WrittenLoad> writeChoice(const std::string& name, Choice choice,
+                                      const std::filesystem::path& folder,
+                                      const WriteOptions& options,
+                                      const core::Progress& progress = {});
+
+/// Plans the textures of a stored load, writes and proves its files, and notes the writing in the
+/// library. Errors: NotFound; DoesNotFit if the textures do not fit the board (any more); as
+/// writeChoice.
 core::Result<WrittenLoad> writeStoredLoad(catalogue::Library& library, const std::string& name,
                                           const std::filesystem::path& folder,
                                           const WriteOptions& options,

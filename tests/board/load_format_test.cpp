@@ -7,6 +7,7 @@
 #include "board/load_writer.h"
 #include "board/profile.h"
 #include "board/random_load.h"
+#include "board/small_picture.h"
 #include "drawing/planner.h"
 #include "support/matchers.h"
 
@@ -98,6 +99,46 @@ TEST(LoadFormat, BringsBackWhatWasWritten) {
             EXPECT_EQ(out.canvas.penModel, in.canvas.penModel);
         }
     }
+}
+
+TEST(LoadFormat, BringsBackSmallPictures) {
+    for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+        Load load = tests::randomLoad(seed, 5);
+        tests::Random random(seed);
+        for (LoadSlot& slot : load.slots) {
+            if (random.between(0, 3) == 0) continue;
+            const core::Size screen = {random.between(1, 30), random.between(1, 30)};
+            slot.picture = smallPicture(slot.grid, screen);
+        }
+        std::int64_t bytes = loadBaseBytes();
+        for (const LoadSlot& slot : load.slots) bytes += *slotBytes(slot);
+        const Bytes whole = written(load);
+        EXPECT_EQ(static_cast<std::int64_t>(whole.size()), bytes) << "seed " << seed;
+        const auto read = readLoad(whole);
+        ASSERT_THAT(read, isOk()) << "seed " << seed;
+        for (std::size_t i = 0; i < load.slots.size(); ++i) {
+            EXPECT_EQ(read->slots[i].picture, load.slots[i].picture) << "seed " << seed;
+            EXPECT_EQ(read->slots[i].plan, load.slots[i].plan) << "seed " << seed;
+        }
+    }
+}
+
+TEST(LoadFormat, RefusesSmallPicturesThatCannotBe) {
+    Load load = exampleLoad();
+    load.slots[0].picture = *core::Grid::filled(129, 1, 0);
+    EXPECT_THAT(writeLoad(load, tests::roomyBoard()), failsWith(ErrorKind::DoesNotFit, "129 x 1"));
+    load.slots[0].picture = *core::Grid::filled(2, 2, 2);
+    EXPECT_THAT(writeLoad(load, tests::roomyBoard()),
+                failsWith(ErrorKind::InvalidInput, "outside the palette"));
+    // One side without the other, a side too long, and a picture that leaves no script.
+    const std::size_t sides = layout::kHeaderBytes + 44;
+    EXPECT_THAT(readLoad(forged(sides, 0x0001, 2)), failsWith(ErrorKind::Corrupt, "small picture"));
+    EXPECT_THAT(readLoad(forged(sides, 0x0181, 2)), failsWith(ErrorKind::Corrupt, "small picture"));
+    EXPECT_THAT(readLoad(forged(sides, 0x0303, 2)),
+                failsWith(ErrorKind::Corrupt, "states 15 bytes"));
+    // What follows the palette is the picture then: 01 00 65 is no picture of two colours.
+    EXPECT_THAT(readLoad(forged(sides, 0x0103, 2)),
+                failsWith(ErrorKind::Corrupt, "outside the palette"));
 }
 
 TEST(LoadFormat, TakesExactlyTheBytesThatItsSlotsSay) {

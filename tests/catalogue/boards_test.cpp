@@ -21,6 +21,7 @@ Board cardBoard() {
     board.slots = 200;
     board.bytes = 1 << 20;
     board.timing = {4, 100, 7, 20, 21, 55};
+    board.display = {96, 64};
     return board;
 }
 

@@ -336,6 +336,26 @@ TEST_F(Cli, ExportWritesEachForm) {
     }
 }
 
+TEST_F(Cli, CanvasesAreCalibratedByADrawing) {
+    const auto written = run(
+        {"canvas", "calibrate", "cells-64", "--board", "flash-32k", "--into", m_cli.path("out")});
+    EXPECT_EQ(written.exitCode, 0) << written.err;
+    EXPECT_TRUE(std::filesystem::exists(m_cli.path("out") + "/calibration.h"));
+    EXPECT_NE(written.out.find("acts as a mouse"), std::string::npos);
+    EXPECT_NE(written.out.find("--near"), std::string::npos);
+    const QJsonObject canvas =
+        json({"canvas", "calibrate", "cells-64", "--near", "2,1", "--far", "34,33"})
+            .jsonList()[0]
+            .toObject();
+    EXPECT_EQ(canvas["cell_pitch"].toInt(), 10);
+    EXPECT_EQ(json({"canvas", "show", "cells-64"}).jsonList()[0].toObject(), canvas);
+    EXPECT_EQ(run({"canvas", "calibrate", "cells-64"}).exitCode, 2);
+    EXPECT_EQ(run({"canvas", "calibrate", "cells-64", "--near", "2", "--far", "3,4"}).exitCode, 2);
+    EXPECT_EQ(run({"canvas", "calibrate", "cells-64", "--into", m_cli.path("out")}).exitCode, 2);
+    EXPECT_EQ(run({"canvas", "calibrate", "cells-64", "--near", "2,2", "--far", "50,20"}).exitCode,
+              1);
+}
+
 TEST_F(Cli, PalettesCanvasesAndBoardsAreKept) {
     m_cli.writeText("quay.txt", "#1b2631\n#f2efe4\n#b5532d\n");
     const QJsonObject palette =
@@ -363,6 +383,18 @@ TEST_F(Cli, PalettesCanvasesAndBoardsAreKept) {
             .jsonList()[0]
             .toObject();
     EXPECT_EQ(board["slots"].toInt(), 3);
+    EXPECT_TRUE(board["display"].isNull());
+    EXPECT_EQ(json({"board", "set", "pier", "--display", "96x64"})
+                  .jsonList()[0]
+                  .toObject()["display"]
+                  .toArray(),
+              (QJsonArray{96, 64}));
+    EXPECT_EQ(run({"board", "set", "pier", "--display", "200x64"}).exitCode, 2);
+    EXPECT_EQ(run({"board", "set", "pier", "--display", "large"}).exitCode, 2);
+    EXPECT_TRUE(json({"board", "set", "pier", "--display", "none"})
+                    .jsonList()[0]
+                    .toObject()["display"]
+                    .isNull());
     EXPECT_EQ(board["bytes"].toInt(), 4000);
     EXPECT_EQ(board["press_ms"].toInt(), 16);
     EXPECT_EQ(

@@ -29,6 +29,18 @@ TEST(Board, RefusesSlotsAndBytesOutsideTheirRange) {
     EXPECT_THAT(checkBoard(board), failsWith(ErrorKind::InvalidInput, "number of bytes is 63"));
 }
 
+TEST(Board, HasADisplayOfBothSidesOrNone) {
+    Board board = goodBoard();
+    EXPECT_FALSE(board.hasDisplay());
+    board.display = {128, 1};
+    EXPECT_TRUE(board.hasDisplay());
+    EXPECT_THAT(checkBoard(board), isOk());
+    board.display = {0, 5};
+    EXPECT_THAT(checkBoard(board), failsWith(ErrorKind::InvalidInput, "display's width is 0"));
+    board.display = {64, 129};
+    EXPECT_THAT(checkBoard(board), failsWith(ErrorKind::InvalidInput, "display's height is 129"));
+}
+
 TEST(Board, RefusesAStepBeyondTheProtocolsLimit) {
     Board board = goodBoard();
     board.timing.maxStepUp = 128;

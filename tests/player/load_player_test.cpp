@@ -4,42 +4,27 @@
 #include "player/load_player.h"
 
 #include <algorithm>
-#include <cstring>
 
 #include <gtest/gtest.h>
 
 #include "board/load_layout.h"
 #include "board/load_reader.h"
-#include "board/load_writer.h"
 #include "board/profile.h"
-#include "board/random_load.h"
 #include "drawing/planner.h"
 #include "drawing/replay.h"
-#include "support/matchers.h"
+#include "player/memory_load.h"
 
 namespace pantile {
 namespace {
 
 using drawing::Report;
+using tests::Bytes;
 using tests::isOk;
-using Bytes = std::vector<std::uint8_t>;
+using tests::readMemory;
+using tests::written;
 
 static_assert(sizeof(load_player) <= 256, "the state has to fit a small board");
 static_assert(sizeof(load_player_report) == 4);
-
-std::uint8_t readMemory(void* context, std::uint32_t offset, std::uint8_t* buffer,
-                        std::uint8_t length) {
-    const auto& bytes = *static_cast<const Bytes*>(context);
-    if (offset > bytes.size() || length > bytes.size() - offset) return 0;
-    std::memcpy(buffer, bytes.data() + offset, length);
-    return 1;
-}
-
-Bytes written(const board::Load& load) {
-    auto bytes = board::writeLoad(load, tests::roomyBoard());
-    EXPECT_THAT(bytes, isOk());
-    return bytes ? *std::move(bytes) : Bytes{};
-}
 
 /// A board with a trigger and a clock of milliseconds. It notes every report and the time to the
 /// next one, as the console would see them.

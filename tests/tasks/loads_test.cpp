@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "board/header_export.h"
+#include "board/small_picture.h"
 #include "catalogue/boards.h"
 #include "tasks/library_fixture.h"
 #include "tasks/write_load.h"
@@ -122,6 +123,23 @@ TEST_F(Loads, BothFormsAreWrittenAndProven) {
     EXPECT_EQ(fs::file_size(path("out/evening/load.bin")),
               static_cast<std::uintmax_t>(written->choice.bytes));
     ASSERT_EQ(catalogue::readLoad(m_library, "evening")->writings.size(), 1U);
+}
+
+TEST_F(Loads, ABoardWithADisplayGetsSmallPictures) {
+    const std::int64_t without = takeAll(m_library, {m_ids[0]}, m_options).value().bytes;
+    core::Board board = catalogue::readBoard(m_library, "pier").value();
+    board.display = {4, 6};
+    ASSERT_THAT(catalogue::setBoard(m_library, board), isOk());
+    storeLoad("evening", {m_ids[0]});
+    const auto written = writeStoredLoad(m_library, "evening", path("out"), {LoadForm::Card, {}});
+    ASSERT_THAT(written, isOk());
+    EXPECT_EQ(written->choice.bytes, without + 4 * 4) << "8 x 8 cells in 4 x 6 are 4 x 4";
+    const std::string file = *readFile(path("out/evening/load.bin"), 100000);
+    EXPECT_EQ(static_cast<std::int64_t>(file.size()), written->choice.bytes);
+    const auto read =
+        board::readLoad(std::span(reinterpret_cast<const std::uint8_t*>(file.data()), file.size()));
+    ASSERT_THAT(read, isOk());
+    EXPECT_EQ(read->slots[0].picture, board::smallPicture(texture(1).grid(), {4, 6}));
 }
 
 TEST_F(Loads, TheFormFollowsTheBoardsMemory) {

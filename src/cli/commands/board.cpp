@@ -38,7 +38,10 @@ QJsonObject boardJson(const Board& board) {
             {"step_down", t.maxStepDown},
             {"press_ms", t.pressMs},
             {"release_ms", t.releaseMs},
-            {"settle_ms", t.settleMs}};
+            {"settle_ms", t.settleMs},
+            {"display", board.hasDisplay()
+                            ? QJsonValue(QJsonArray{board.display.width, board.display.height})
+                            : QJsonValue()}};
 }
 
 Outcome answer(Session& session, const std::vector<Board>& boards) {
@@ -84,6 +87,28 @@ Result<void> readTiming(const Arguments& arguments, core::PointerTiming& timing)
     return arguments.readNumber("--settle-ms", 0, 5000, timing.settleMs);
 }
 
+Result<void> readDisplay(const Arguments& arguments, core::Size& display) {
+    const auto text = arguments.value("--display");
+    if (!text) return {};
+    if (*text == "none") {
+        display = {};
+        return {};
+    }
+    const std::size_t cross = text->find('x');
+    if (cross == std::string::npos) {
+        return Error{ErrorKind::Usage, "--display needs a width and a height, or none",
+                     "write for example 64x48"};
+    }
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto width,
+        parseNumber("the display's width", text->substr(0, cross), 1, core::kMaxDisplaySide));
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto height,
+        parseNumber("the display's height", text->substr(cross + 1), 1, core::kMaxDisplaySide));
+    display = {static_cast<int>(width), static_cast<int>(height)};
+    return {};
+}
+
 Result<void> readOptions(const Arguments& arguments, const catalogue::Library&, Board& board) {
     PANTILE_RETURN_IF_ERROR(arguments.readNumber("--slots", 1, core::kMaxBoardSlots, board.slots));
     PANTILE_ASSIGN_OR_RETURN(const auto bytes,
@@ -92,6 +117,7 @@ Result<void> readOptions(const Arguments& arguments, const catalogue::Library&, 
     if (const auto memory = arguments.value("--memory")) {
         PANTILE_ASSIGN_OR_RETURN(board.memory, parseChoice("--memory", *memory, kMemories));
     }
+    PANTILE_RETURN_IF_ERROR(readDisplay(arguments, board.display));
     board.description = arguments.value("--description").value_or(board.description);
     return readTiming(arguments, board.timing);
 }
@@ -136,6 +162,8 @@ Command boardCommand() {
              "part of the program, or files on a card"},
             {"--description", OptionKind::Value, "TEXT",
              "its class, and where its figures come from"},
+            {"--display", OptionKind::Value, "WxH|none",
+             "pixels of its own screen that a small picture may take, up to 128x128"},
             {"--timing", OptionKind::Value, "careful|quick", "a set of times to start from"},
             {"--report-ms", OptionKind::Value, "N", "time between two pointer reports"},
             {"--step-up", OptionKind::Value, "N", "largest move of a report, pen up, in counts"},

@@ -3,6 +3,7 @@
 #include "catalogue/canvases.h"
 #include "catalogue/palettes.h"
 #include "cli/commands/all.h"
+#include "cli/commands/calibrate.h"
 #include "cli/commands/profiles.h"
 #include "cli/json.h"
 #include "cli/texture_answer.h"
@@ -24,7 +25,6 @@ constexpr std::array<Choice<PenModel>, 4> kPens = {{
     {"lines", PenModel::Lines},
     {"sampled", PenModel::Sampled},
 }};
-constexpr long long kMaxCounts = 32767;
 
 std::string_view penWord(PenModel pen) {
     for (const Choice<PenModel>& choice : kPens) {
@@ -80,23 +80,6 @@ Outcome answer(Session& session, const std::vector<Canvas>& canvases) {
     return Outcome::Done;
 }
 
-Result<void> readPlace(const Arguments& arguments, std::string_view option, core::Point& field) {
-    const auto text = arguments.value(option);
-    if (!text) return {};
-    const std::size_t comma = text->find(',');
-    if (comma == std::string::npos) {
-        return Error{ErrorKind::Usage, std::string(option) + " needs two numbers",
-                     "write for example 100,60"};
-    }
-    const std::string what = std::string(option) + "'s number";
-    PANTILE_ASSIGN_OR_RETURN(const auto x,
-                             parseNumber(what, text->substr(0, comma), 0, kMaxCounts));
-    PANTILE_ASSIGN_OR_RETURN(const auto y,
-                             parseNumber(what, text->substr(comma + 1), 0, kMaxCounts));
-    field = {static_cast<int>(x), static_cast<int>(y)};
-    return {};
-}
-
 Result<void> readGeometry(const Arguments& arguments, core::CanvasGeometry& g) {
     PANTILE_RETURN_IF_ERROR(readPlace(arguments, "--grid-at", g.gridCentre));
     PANTILE_RETURN_IF_ERROR(arguments.readNumber("--pitch", 1, 127, g.cellPitch));
@@ -150,6 +133,13 @@ Result<Canvas> start(const Arguments& arguments, const std::string& name) {
 }
 
 Result<Outcome> run(Session& session, const Arguments& arguments) {
+    const auto& words = arguments.positional();
+    if (words.size() == 2 && words[0] == "calibrate") {
+        if (arguments.has("--into")) return writeCalibration(session, arguments, words[1]);
+        PANTILE_ASSIGN_OR_RETURN(const Canvas canvas,
+                                 takeCalibration(session, arguments, words[1]));
+        return answer(session, {canvas});
+    }
     constexpr ProfileVerbs<Canvas> kVerbs = {
         "canvas",
         catalogue::listCanvases,
@@ -171,7 +161,8 @@ Command canvasCommand() {
         "canvas",
         "Describes what a toolkit accepts, and where its grid and palette bar lie.",
         {"list", "show NAME", "add NAME --width W --height H [--palette P|--colours N] [options]",
-         "set NAME [options]", "remove NAME"},
+         "set NAME [options]", "remove NAME", "calibrate NAME --board B --into DIR",
+         "calibrate NAME --near X,Y --far X,Y [--pair-column X] [--pair-row Y]"},
         {
             {"--width", OptionKind::Value, "W", "cells across, 1 to 256"},
             {"--height", OptionKind::Value, "H", "cells down, 1 to 256"},
@@ -184,8 +175,22 @@ Command canvasCommand() {
             {"--bar-at", OptionKind::Value, "X,Y", "centre of the palette bar's first swatch"},
             {"--swatch-pitch", OptionKind::Value, "N", "counts from swatch to swatch"},
             {"--swatches-per-column", OptionKind::Value, "N", "swatches below one another"},
+            {"--board", OptionKind::Value, "NAME", "calibrate: the board that draws"},
+            {"--into", OptionKind::Value, "DIR", "calibrate: the folder for the load"},
+            {"--replace", OptionKind::Flag, "",
+             "calibrate: files of the same name may be replaced"},
+            {"--near", OptionKind::Value, "X,Y", "calibrate: cell of the mark at the top left"},
+            {"--far", OptionKind::Value, "X,Y", "calibrate: cell of the mark at the bottom right"},
+            {"--pair-column", OptionKind::Value, "X",
+             "calibrate: right cell of the row's first two ticks that touch"},
+            {"--pair-row", OptionKind::Value, "Y",
+             "calibrate: lower cell of the column's first two ticks that touch"},
         },
-        "Counts are what the pointer moves, from the top left corner of the toolkit's screen.",
+        "Counts are what the pointer moves, from the top left corner of the toolkit's screen. "
+        "Cells "
+        "are counted from 0. To calibrate, guess pitch and origin (the pitch rather too small), "
+        "write "
+        "a load, draw it on an empty canvas, and say which cells its marks came to lie in.",
         run};
 }
 

@@ -1,0 +1,213 @@
+#include "board/calibration.h"
+
+#include <algorithm>
+#include <array>
+#include <string>
+#include <vector>
+
+#include "drawing/timing.h"
+
+namespace pantile::board {
+namespace {
+
+using core::Error;
+using core::ErrorKind;
+using core::Point;
+using core::Result;
+
+constexpr int kLeastSide = 16;
+constexpr int kMaxPitch = 127;
+constexpr int kMaxOrigin = 32767;
+
+/// One axis of the calibration, in cells as they are drawn.
+struct Axis {
+    int near = 0;
+    int far = 0;
+    std::vector<int> ticks;
+};
+
+/// A quarter of the canvas is left free: a guess that is too large still stays on it.
+Axis axisOf(int side) {
+    Axis axis;
+    axis.near = 2;
+    axis.far = side * 3 / 4;
+    for (int tick = axis.near + 4; tick <= axis.far; tick += 2) axis.ticks.push_back(tick);
+    return axis;
+}
+
+int drawnPitch(const core::Canvas& canvas) {
+    return std::max(1, canvas.geometry.cellPitch - 1);
+}
+
+Result<void> checkCalibrated(const core::Canvas& canvas) {
+    PANTILE_RETURN_IF_ERROR(core::checkUnnamedCanvas(canvas));
+    if (canvas.size.width >= kLeastSide && canvas.size.height >= kLeastSide) return {};
+    return Error{
+        ErrorKind::InvalidInput,
+        "a canvas of " + std::to_string(canvas.size.width) + " x " +
+            std::to_string(canvas.size.height) + " cells is too small for the rulers",
+        "calibrate a canvas of at least 16 x 16 cells; pitch and origin are the toolkit's"};
+}
+
+std::vector<Point> dotsOf(const Axis& across, const Axis& down) {
+    std::vector<Point> dots = {{across.near, down.near}, {across.far, down.near}};
+    for (const int tick : across.ticks) dots.push_back({tick, down.near + 2});
+    for (const int tick : down.ticks) dots.push_back({across.near + 2, tick});
+    dots.push_back({across.near, down.far});
+    dots.push_back({across.far, down.far});
+    return dots;
+}
+
+/// A toolkit's cells on one axis: their side, and where the first begins.
+struct Cells {
+    int pitch = 0;
+    int edge = 0;
+
+    int at(int place) const {
+        const int beyond = place - edge;
+        return beyond >= 0 ? beyond / pitch : -((-beyond + pitch - 1) / pitch);
+    }
+
+    int centre() const { return edge + pitch / 2; }
+};
+
+/// What was drawn and read on one axis.
+struct AxisReading {
+    Axis axis;
+    int origin = 0;  ///< Count of the drawn cell 0.
+    int pitch = 0;   ///< Counts from one drawn cell to the next.
+    int near = 0;
+    int far = 0;
+    std::optional<int> pair;
+
+    int place(int cell) const { return origin + cell * pitch; }
+
+    bool fits(const Cells& cells) const {
+        return cells.at(place(axis.near)) == near && cells.at(place(axis.far)) == far &&
+               (!pair || firstPair(cells) == pair);
+    }
+
+private:
+    std::optional<int> firstPair(const Cells& cells) const {
+        for (std::size_t i = 1; i < axis.ticks.size(); ++i) {
+            const int tick = cells.at(place(axis.ticks[i]));
+            if (tick - cells.at(place(axis.ticks[i - 1])) == 1) return tick;
+        }
+        return std::nullopt;
+    }
+};
+
+/// The origins, counted at the first cell's centre, that one pitch leaves open.
+struct Origins {
+    int least = kMaxOrigin + 1;
+    int most = -1;
+
+    bool any() const { return least <= most; }
+
+    int middle() const { return least + (most - least) / 2; }
+
+    int unsure() const { return (most - least + 1) / 2; }
+};
+
+Origins originsFor(const AxisReading& reading, int pitch) {
+    Origins origins;
+    // The near mark lies in its cell: that leaves one pitch of places for the first cell's edge.
+    const int last = reading.place(reading.axis.near) - reading.near * pitch;
+    for (int edge = last - pitch + 1; edge <= last; ++edge) {
+        const Cells cells{pitch, edge};
+        if (cells.centre() < 0 || cells.centre() > kMaxOrigin || !reading.fits(cells)) continue;
+        origins.least = std::min(origins.least, cells.centre());
+        origins.most = std::max(origins.most, cells.centre());
+    }
+    return origins;
+}
+
+Result<void> checkReading(const core::Canvas& canvas, const CalibrationReading& reading) {
+    const std::array<std::pair<int, int>, 6> numbers = {
+        {{reading.near.x, canvas.size.width},
+         {reading.near.y, canvas.size.height},
+         {reading.far.x, canvas.size.width},
+         {reading.far.y, canvas.size.height},
+         {reading.pairColumn.value_or(0), canvas.size.width},
+         {reading.pairRow.value_or(0), canvas.size.height}}};
+    for (const auto& [number, limit] : numbers) {
+        if (number >= 0 && number < limit) continue;
+        return Error{ErrorKind::InvalidInput,
+                     "the canvas has no cell " + std::to_string(number) + ": it has " +
+                         std::to_string(limit) + ", counted from 0",
+                     "read the cells off again"};
+    }
+    if (reading.far.x > reading.near.x && reading.far.y > reading.near.y) return {};
+    return Error{ErrorKind::InvalidInput,
+                 "the far mark does not lie to the right of and below the "
+                 "near one",
+                 "the near mark is the one at the top left, the far one at the bottom right"};
+}
+
+}  // namespace
+
+Result<LoadSlot> calibrationSlot(const core::Canvas& canvas, const core::PointerTiming& timing) {
+    PANTILE_RETURN_IF_ERROR(checkCalibrated(canvas));
+    PANTILE_RETURN_IF_ERROR(core::checkTiming(timing));
+    constexpr core::PaletteIndex kInk = 0;
+    constexpr core::PaletteIndex kNothing = 1;
+    core::Canvas drawn = canvas;
+    drawn.palette.reset();
+    drawn.freeColours = 2;
+    drawn.geometry.cellPitch = drawnPitch(canvas);
+    PANTILE_ASSIGN_OR_RETURN(core::Grid grid,
+                             core::Grid::filled(canvas.size.width, canvas.size.height, kNothing));
+    PANTILE_ASSIGN_OR_RETURN(core::Palette palette,
+                             core::Palette::create({{0, 0, 0}, {255, 255, 255}}, kNothing));
+    std::vector<drawing::Stroke> strokes;
+    for (const Point dot : dotsOf(axisOf(canvas.size.width), axisOf(canvas.size.height))) {
+        grid.set(dot.x, dot.y, kInk);
+        strokes.push_back({kInk, {dot}});
+    }
+    drawing::Plan plan = drawing::timedPlan(std::move(strokes), drawing::TimeModel(drawn, timing));
+    return LoadSlot{"Calibration", std::move(grid), std::move(palette), std::move(drawn),
+                    std::move(plan)};
+}
+
+Result<Calibrated> calibratedFrom(const core::Canvas& canvas, const CalibrationReading& reading) {
+    PANTILE_RETURN_IF_ERROR(checkCalibrated(canvas));
+    PANTILE_RETURN_IF_ERROR(checkReading(canvas, reading));
+    const core::CanvasGeometry& g = canvas.geometry;
+    const AxisReading across{axisOf(canvas.size.width),
+                             g.gridCentre.x,
+                             drawnPitch(canvas),
+                             reading.near.x,
+                             reading.far.x,
+                             reading.pairColumn};
+    const AxisReading down{axisOf(canvas.size.height),
+                           g.gridCentre.y,
+                           drawnPitch(canvas),
+                           reading.near.y,
+                           reading.far.y,
+                           reading.pairRow};
+
+    struct Way {
+        int pitch;
+        Origins x;
+        Origins y;
+    };
+
+    std::vector<Way> ways;
+    for (int pitch = 1; pitch <= kMaxPitch; ++pitch) {
+        const Way way{pitch, originsFor(across, pitch), originsFor(down, pitch)};
+        if (way.x.any() && way.y.any()) ways.push_back(way);
+    }
+    if (ways.empty()) {
+        return Error{ErrorKind::InvalidInput, "no pitch and origin explain these cells",
+                     "read them off again; if they are right, motion was dropped: give the board "
+                     "a smaller step or a longer report interval, and draw the calibration again"};
+    }
+    const Way& way = ways[(ways.size() - 1) / 2];
+    return Calibrated{way.pitch,
+                      {way.x.middle(), way.y.middle()},
+                      ways.front().pitch,
+                      ways.back().pitch,
+                      {way.x.unsure(), way.y.unsure()}};
+}
+
+}  // namespace pantile::board
