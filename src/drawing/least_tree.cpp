@@ -16,6 +16,9 @@ std::int32_t payingSteps(const PenWays& ways, std::int64_t liftMs) {
 }  // namespace
 
 LeastTree::LeastTree(const DrawingRequest& request, const PenWays& ways, int mostSteps)
+    : LeastTree(Parts::wholeColours(request), ways, mostSteps) {}
+
+LeastTree::LeastTree(const Parts& parts, const PenWays& ways, int mostSteps)
     : m_stepMs(ways.stepMs),
       m_liftMs(ways.liftMs[1]),
       m_mostSteps(std::min(payingSteps(ways, m_liftMs), mostSteps)),
@@ -25,30 +28,34 @@ LeastTree::LeastTree(const DrawingRequest& request, const PenWays& ways, int mos
       m_parents(m_colourAt.size()),
       m_edges(static_cast<std::size_t>(m_mostSteps) + 1) {
     listSteps(ways.aslant);
-    listColours(request);
+    listColours(parts);
 }
 
-std::array<std::vector<LeastTree::Place>, 256> LeastTree::cellsOf(
-    const DrawingRequest& request) const {
+std::array<std::vector<LeastTree::Place>, 256> LeastTree::cellsOf(const Parts& parts) const {
     std::array<std::vector<Place>, 256> cells;
-    for (int y = 0; y < request.grid.height(); ++y) {
-        for (int x = 0; x < request.grid.width(); ++x) {
-            if (!request.isPainted({x, y})) continue;
+    for (int y = 0; y < parts.grid.height(); ++y) {
+        for (int x = 0; x < parts.grid.width(); ++x) {
+            if (!parts.isPainted({x, y})) continue;
             const Place place = static_cast<Place>(y + 1) * m_rowLength + static_cast<Place>(x) + 1;
-            cells[request.grid.at(x, y)].push_back(place);
+            cells[parts.grid.at(x, y)].push_back(place);
         }
     }
     return cells;
 }
 
-void LeastTree::listColours(const DrawingRequest& request) {
-    const auto cells = cellsOf(request);
+void LeastTree::listColours(const Parts& parts) {
+    const auto cells = cellsOf(parts);
     for (std::size_t i = 0; i < cells.size(); ++i) {
         if (cells[i].empty()) continue;
         m_colours.push_back(static_cast<core::PaletteIndex>(i));
         for (const Place cell : cells[i]) m_colourAt[cell] = static_cast<std::uint16_t>(i);
     }
-    for (const core::PaletteIndex colour : m_colours) m_pieces[colour] = piecesOf(cells[colour]);
+    for (const core::PaletteIndex part : m_colours) {
+        m_pieces[part] = piecesOf(cells[part]);
+        for (const core::PaletteIndex other : m_colours) {
+            if (parts.colours[other] == parts.colours[part]) m_alike[part].set(other);
+        }
+    }
 }
 
 LeastTree::Pieces LeastTree::piecesOf(const std::vector<Place>& cells) {
@@ -114,8 +121,8 @@ void LeastTree::listSteps(bool aslant) {
 }
 
 std::int64_t LeastTree::milliseconds(core::PaletteIndex colour, const ColourSet& later) {
-    const auto [known, isNew] = m_known[colour].try_emplace(later, 0);
-    if (isNew) known->second = measured(colour, later);
+    const auto [known, isNew] = m_known[colour].try_emplace(later | m_alike[colour], 0);
+    if (isNew) known->second = measured(colour, known->first);
     return known->second;
 }
 

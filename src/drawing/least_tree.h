@@ -10,6 +10,7 @@
 #include <utility>
 #include <vector>
 
+#include "drawing/parts.h"
 #include "drawing/pen_ways.h"
 #include "drawing/request.h"
 
@@ -26,6 +27,10 @@ public:
     static constexpr int kAnySteps = 100'000;
 
     LeastTree(const DrawingRequest& request, const PenWays& ways, int mostSteps = kUsualSteps);
+
+    /// Of parts instead of colours: cells of the same colour may always be passed, whatever part
+    /// they are of.
+    LeastTree(const Parts& parts, const PenWays& ways, int mostSteps = kUsualSteps);
 
     /// The painted colours, in palette order.
     const std::vector<core::PaletteIndex>& colours() const { return m_colours; }
@@ -71,8 +76,8 @@ private:
         std::int64_t innerMs = 0;  ///< What holds the pieces themselves together.
     };
 
-    std::array<std::vector<Place>, 256> cellsOf(const DrawingRequest& request) const;
-    void listColours(const DrawingRequest& request);
+    std::array<std::vector<Place>, 256> cellsOf(const Parts& parts) const;
+    void listColours(const Parts& parts);
     void listSteps(bool aslant);
     Pieces piecesOf(const std::vector<Place>& cells);
     std::vector<Shore> shoresOf(const std::vector<Place>& cells);
@@ -89,6 +94,7 @@ private:
     std::vector<Place> m_steps;  ///< What is added to a place to come to each neighbour.
     std::vector<core::PaletteIndex> m_colours;
     std::array<Pieces, 256> m_pieces;
+    std::array<ColourSet, 256> m_alike;  ///< By part, the parts of the same colour.
     std::array<std::unordered_map<ColourSet, std::int64_t>, 256> m_known;
     std::vector<std::uint16_t> m_colourAt;  ///< 256 where nothing is painted.
     std::vector<Reached> m_reached;         ///< By cell.
