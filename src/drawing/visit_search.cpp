@@ -1,6 +1,8 @@
 #include "drawing/visit_search.h"
 
 #include <algorithm>
+#include <array>
+#include <cstdlib>
 #include <utility>
 
 #include "core/split_mix.h"
@@ -20,6 +22,7 @@ constexpr std::array kAllCuts{Cut::Single,   Cut::Ends,   Cut::Sparse40, Cut::Sp
                               Cut::Sparse20, Cut::Window, Cut::All};
 constexpr int kAround = 2;  ///< How far cells lie from one whose surroundings are judged.
 constexpr int kStepsThatAreMany = 12;
+constexpr std::int64_t kLossLooked = 100;  ///< Of the whole, what a part may lose on its way.
 
 /// How much like its own colour a cell's surroundings are.
 struct Surroundings {
@@ -59,7 +62,7 @@ public:
             }
         }
         LeastTree trees(m_visits.parts, m_ways);
-        m_ms = wholeMs(trees, m_visits.order);
+        measure(trees);
     }
 
     core::Result<void> run(std::int64_t mostWork, const core::Progress& progress) {
@@ -67,21 +70,23 @@ public:
         while (better) {
             better = false;
             const std::vector<Part> parts = m_visits.order;
-            for (const Part part : parts) {
-                for (const Cut cut : kUsualCuts) {
+            for (const Cut cut : kUsualCuts) {
+                for (const Part part : parts) {
                     PANTILE_RETURN_IF_ERROR(goOn(progress, mostWork));
                     if (m_work >= mostWork) return {};
                     better = attempt(part, cut) || better;
                 }
             }
         }
-        while (m_work < mostWork) {
+        while (m_comesBack && m_work < mostWork) {
             PANTILE_RETURN_IF_ERROR(goOn(progress, mostWork));
             const Part part = m_visits.order[m_numbers.below(m_visits.order.size())];
             attempt(part, kAllCuts.at(m_numbers.below(kAllCuts.size())));
         }
         return {};
     }
+
+    std::int64_t work() const { return m_work; }
 
     Visits take() && { return std::move(m_visits); }
 
@@ -93,8 +98,23 @@ private:
         return 2 * way + 2 * model.clickMs() + model.timing().settleMs;
     }
 
-    std::int64_t wholeMs(LeastTree& trees, const std::vector<Part>& order) const {
-        return treesMs(trees, order) + static_cast<std::int64_t>(order.size()) * m_visitMs;
+    std::int64_t picksMs(const std::vector<Part>& order) const {
+        return static_cast<std::int64_t>(order.size()) * m_visitMs;
+    }
+
+    void measure(LeastTree& trees) {
+        m_ms = treesMs(trees, m_visits.order) + picksMs(m_visits.order);
+        for (const Part part : m_visits.order)
+            m_treeMs.at(part) = treeMs(trees, m_visits.order, part);
+    }
+
+    static std::int64_t treeMs(LeastTree& trees, const std::vector<Part>& order, Part part) {
+        ColourSet later;
+        for (auto other = std::find(order.begin(), order.end(), part); other != order.end();
+             ++other) {
+            later.set(*other);
+        }
+        return trees.milliseconds(part, later);
     }
 
     core::Result<void> goOn(const core::Progress& progress, std::int64_t mostWork) const {
@@ -121,7 +141,7 @@ private:
             trial.order.insert(trial.order.begin() + (place - m_visits.order.begin()), *target);
         if (all) std::erase(trial.order, part);
         trial.parts = withMoved(moved, *target, part);
-        return keepIfQuicker(std::move(trial), *target);
+        return keepIfQuicker(std::move(trial), *target, part);
     }
 
     /// By their places in the grid; and counts all of the part.
@@ -210,24 +230,36 @@ private:
         return parts;
     }
 
-    bool keepIfQuicker(Visits trial, Part target) {
+    /// Of a trial in which `target` is a new part cut from `part`, next to it: nothing else
+    /// changes.
+    std::int64_t cutMs(LeastTree& trees, const Visits& trial, Part target, Part part) const {
+        return m_ms + m_visitMs - m_treeMs.at(part) + treeMs(trees, trial.order, part) +
+               treeMs(trees, trial.order, target);
+    }
+
+    bool keepIfQuicker(Visits trial, Part target, Part part) {
         LeastTree trees(trial.parts, m_ways);
-        std::int64_t ms = wholeMs(trees, trial.order);
-        ms -= shiftToBest(trees, trial.order, target);
+        std::int64_t ms = trial.order.size() > m_visits.order.size()
+                              ? cutMs(trees, trial, target, part)
+                              : treesMs(trees, trial.order) + picksMs(trial.order);
+        ms -= shiftToBest(trees, trial.order, target, m_ms / kLossLooked);
         m_work += trees.work() + static_cast<std::int64_t>(m_surroundings.size());
         if (ms >= m_ms) return false;
-        m_ms = ms;
         m_visits = std::move(trial);
+        m_comesBack = true;
+        measure(trees);
         return true;
     }
 
     const PenWays& m_ways;
     Visits m_visits;
     std::int64_t m_visitMs;
-    std::int64_t m_ms = 0;  ///< Of the trees and the picks.
+    std::int64_t m_ms = 0;                     ///< Of the trees and the picks.
+    std::array<std::int64_t, 256> m_treeMs{};  ///< By part.
     core::SplitMix64 m_numbers;
     std::vector<Surroundings> m_surroundings;  ///< By cell.
     std::size_t m_sizeOfPart = 0;              ///< Of the one whose cells were listed last.
+    bool m_comesBack = false;                  ///< If no usual cut pays, others hardly do.
     std::int64_t m_work = 0;
 };
 
@@ -239,10 +271,11 @@ bool mayComeBack(const DrawingRequest& request, const PenWays& ways) {
 }
 
 core::Result<Visits> seekVisits(const DrawingRequest& request, const TimeModel& model,
-                                const PenWays& ways, std::vector<Part> order, std::int64_t mostWork,
-                                std::uint64_t seed, const core::Progress& progress) {
-    VisitSearch search(request, model, ways, std::move(order), seed);
-    PANTILE_RETURN_IF_ERROR(search.run(mostWork, progress));
+                                const PenWays& ways, std::vector<Part> order, VisitEffort& effort,
+                                const core::Progress& progress) {
+    VisitSearch search(request, model, ways, std::move(order), effort.seed);
+    PANTILE_RETURN_IF_ERROR(search.run(effort.mostWork, progress));
+    effort.work = search.work();
     return std::move(search).take();
 }
 

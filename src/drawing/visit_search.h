@@ -23,11 +23,17 @@ struct Visits {
 /// under what is drawn later spares lifts.
 bool mayComeBack(const DrawingRequest& request, const PenWays& ways);
 
+/// Units: cells visited.
+struct VisitEffort {
+    std::int64_t mostWork = 0;
+    std::uint64_t seed = 1;
+    std::int64_t work = 0;  ///< What it took; told by the search.
+};
+
 /// Cuts colours into parts, joins parts and moves them in the order, and keeps what makes the sum
-/// of the least trees and the picks less. Begins with whole colours in `order`. Cost: until
-/// `mostWork` cells were visited. Errors: Cancelled.
+/// of the least trees and the picks less. Begins with whole colours in `order`. Errors: Cancelled.
 core::Result<Visits> seekVisits(const DrawingRequest& request, const TimeModel& model,
-                                const PenWays& ways, std::vector<Part> order, std::int64_t mostWork,
-                                std::uint64_t seed, const core::Progress& progress);
+                                const PenWays& ways, std::vector<Part> order, VisitEffort& effort,
+                                const core::Progress& progress);
 
 }  // namespace pantile::drawing
