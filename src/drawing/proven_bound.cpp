@@ -81,6 +81,7 @@ public:
             const std::vector<std::int64_t> never(m_cells.size(), kEndless);
             PANTILE_ASSIGN_OR_RETURN(least.pickedOnce, bestOrder(never));
             PANTILE_ASSIGN_OR_RETURN(least.everyPlan, bestOrder(m_twiceMs));
+            least.pickedOnce = std::max(least.pickedOnce, least.everyPlan);
         }
         const auto picks = static_cast<std::int64_t>(m_cells.size()) * pickMs();
         const std::int64_t around = firstWayMs() + picks - m_longestLastWay;
