@@ -3,8 +3,7 @@
 #include <utility>
 
 #include "drawing/colour_order.h"
-#include "drawing/covering_order.h"
-#include "drawing/layered_plan.h"
+#include "drawing/plan_layers.h"
 #include "drawing/straight_runs.h"
 #include "drawing/timing.h"
 #include "drawing/tours.h"
@@ -41,28 +40,13 @@ core::Result<std::vector<ColourTours>> toursByColour(const DrawingRequest& reque
     return colours;
 }
 
-/// Cells that the search for an order of colours may visit before the first plan.
-constexpr std::int64_t kMostOrderWork = 4'000'000;
-
-core::Result<Plan> planLayered(const DrawingRequest& request, const core::Progress& progress,
-                               const Effort& effort) {
-    const TimeModel model(request.canvas, request.timing);
-    const PenWays ways(request, model);
-    LeastTree trees(request, ways);
-    PANTILE_ASSIGN_OR_RETURN(
-        LayeredPlan layers,
-        LayeredPlan::create(request, model, coveringOrder(trees, kMostOrderWork), progress));
-    PANTILE_RETURN_IF_ERROR(layers.improve(effort, progress));
-    return timedPlan(layers.strokes(), model);
-}
-
 }  // namespace
 
 core::Result<Plan> planDrawing(const DrawingRequest& request, const core::Progress& progress,
                                const Effort& effort) {
     PANTILE_ASSIGN_OR_RETURN(Plan straight, planStraight(request, progress));
     if (!request.rules.turns) return straight;
-    PANTILE_ASSIGN_OR_RETURN(Plan layered, planLayered(request, progress, effort));
+    PANTILE_ASSIGN_OR_RETURN(Plan layered, planLayers(request, progress, effort));
     return layered.milliseconds < straight.milliseconds ? layered : straight;
 }
 

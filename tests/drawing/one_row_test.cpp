@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <map>
 #include <string>
+#include <vector>
 
 #include <gtest/gtest.h>
 
@@ -43,7 +44,8 @@ int plannedStrokes(const std::string& row) {
     timing.reportIntervalMs = 1;
     timing.pressMs = timing.releaseMs = 500;
     timing.settleMs = 0;
-    return planDrawing(tests::requestFor({row}, core::PenModel::WholeCells, timing)).value().lifts;
+    const auto request = tests::requestFor({row}, core::PenModel::WholeCells, timing);
+    return planDrawing(request, {}, {1, 100, 100, 1}).value().lifts;
 }
 
 TEST(OneRow, RecurrenceAgreesWithTheTable) {
@@ -56,13 +58,38 @@ TEST(OneRow, RecurrenceAgreesWithTheTable) {
     for (const auto& [row, strokes] : table) EXPECT_EQ(fewestStrokes(row), strokes) << row;
 }
 
-/// Colours are drawn once each, which for two colours is as good as any plan.
-TEST(OneRow, IsDrawnWithTheFewestStrokesInTwoColours) {
-    for (unsigned bits = 0; bits < 128; ++bits) {
-        std::string row;
-        for (unsigned i = 0; i < 7; ++i) row += (bits >> i & 1U) != 0 ? '1' : '0';
-        ASSERT_EQ(plannedStrokes(row), fewestStrokes(row)) << row;
+/// How many rows need 1, 2, 3, ... strokes.
+using Counts = std::vector<int>;
+
+void countIn(Counts& counts, int strokes) {
+    const auto needed = static_cast<std::size_t>(strokes);
+    if (counts.size() < needed) counts.resize(needed);
+    ++counts[needed - 1];
+}
+
+Counts countsOfAllRows(int length, int colours, int (*strokesOf)(const std::string&)) {
+    Counts counts;
+    std::string row(static_cast<std::size_t>(length), '0');
+    for (;;) {
+        countIn(counts, strokesOf(row));
+        std::size_t place = 0;
+        while (place < row.size() && row[place] == '0' + colours - 1) row[place++] = '0';
+        if (place == row.size()) return counts;
+        ++row[place];
     }
+}
+
+TEST(OneRow, RecurrenceAgreesWithTheCountsOfAllRows) {
+    EXPECT_EQ(countsOfAllRows(5, 2, fewestStrokes), (Counts{2, 20, 10}));
+    EXPECT_EQ(countsOfAllRows(8, 2, fewestStrokes), (Counts{2, 56, 140, 56, 2}));
+    EXPECT_EQ(countsOfAllRows(5, 3, fewestStrokes), (Counts{3, 60, 150, 30}));
+    EXPECT_EQ(countsOfAllRows(6, 3, fewestStrokes), (Counts{3, 90, 390, 240, 6}));
+    EXPECT_EQ(countsOfAllRows(5, 4, fewestStrokes), (Counts{4, 120, 540, 360}));
+}
+
+/// For two colours to draw each once is as good as any plan; the counts are those of the table.
+TEST(OneRow, IsDrawnWithTheFewestStrokesInTwoColours) {
+    EXPECT_EQ(countsOfAllRows(7, 2, plannedStrokes), (Counts{2, 42, 70, 14}));
 }
 
 TEST(OneRow, IsDrawnWithTheFewestStrokesInThreeColoursAndGaps) {

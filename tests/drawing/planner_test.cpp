@@ -165,6 +165,28 @@ TEST(PlanDrawing, TurnsAndPassesUnderLaterColours) {
                 testing::UnorderedElementsAre(core::Point{0, 0}, core::Point{6, 0}));
 }
 
+/// Three bands, each with spots of the next band's colour: whatever the order, some spots lie on
+/// what was drawn before, unless they wait or go ahead.
+TEST(PlanDrawing, ComesBackToColoursWhereThatPays) {
+    core::PointerTiming timing = core::PointerTiming::quick();
+    timing.reportIntervalMs = 1;
+    std::vector<std::string> rows;
+    for (int y = 0; y < 12; ++y) {
+        rows.emplace_back();
+        for (int x = 0; x < 18; ++x) {
+            const bool isSpot = x % 3 == 1 && y % 3 == 1;
+            rows.back() += "012"[(x / 6 + (isSpot ? 1 : 0)) % 3];
+        }
+    }
+    const auto request = tests::requestFor(rows, PenModel::WholeCells, timing);
+    const Plan plan = planDrawing(request).value();
+    ASSERT_THAT(provePlan(plan, request), isOk());
+    EXPECT_EQ(plan.picks, 4);
+    const Plan once = planDrawing(request, {}, {0, 0, 0, 1}).value();
+    EXPECT_EQ(once.picks, 3);
+    EXPECT_LT(plan.milliseconds, once.milliseconds * 9 / 10);
+}
+
 // Common practice, no source: detailed 64x64 art drawn by simple means takes two to five minutes.
 TEST(PlanRowByRow, TakesTwoToFiveMinutesForDetailedArtWithCarefulTiming) {
     constexpr std::int64_t kMinuteMs = 60'000;
