@@ -30,7 +30,7 @@ double basis(std::size_t frequency, std::size_t sample) {
 }
 
 // What each coefficient of one side's blocks shows of which cells.
-using Shares = std::vector<std::vector<CellShare>>;
+using CellShares = std::vector<std::vector<CellShare>>;
 
 std::vector<std::size_t> cellsOf(const CellSide& side, int pixels) {
     std::vector<std::size_t> cells;
@@ -43,9 +43,9 @@ std::vector<std::size_t> cellsOf(const CellSide& side, int pixels) {
 }
 
 // The border's pixels go on beyond it, as encoders commonly have it (common practice, no standard).
-Shares sharesOf(const std::vector<std::size_t>& cells, int blocks, int pixelsASample) {
+CellShares sharesOf(const std::vector<std::size_t>& cells, int blocks, int pixelsASample) {
     const auto sample = static_cast<std::size_t>(pixelsASample);
-    Shares shares(static_cast<std::size_t>(blocks) * kSide);
+    CellShares shares(static_cast<std::size_t>(blocks) * kSide);
     for (std::size_t at = 0; at < shares.size(); ++at) {
         std::vector<CellShare>& into = shares[at];
         for (std::size_t i = 0; i < kSide * sample; ++i) {
@@ -103,8 +103,8 @@ CellEquations equationsOf(const core::CoefficientPlane& plane,
                           const std::vector<std::size_t>& columns,
                           const std::vector<std::size_t>& rows, bool keep) {
     constexpr double kMiddleLevel = 128;
-    const Shares across = sharesOf(columns, plane.blocks.width, plane.pixelsAcross);
-    const Shares down = sharesOf(rows, plane.blocks.height, plane.pixelsDown);
+    const CellShares across = sharesOf(columns, plane.blocks.width, plane.pixelsAcross);
+    const CellShares down = sharesOf(rows, plane.blocks.height, plane.pixelsDown);
     const std::size_t width = columns.back() + 1;
     CellEquations equations = unknownCells(width * (rows.back() + 1));
     for (std::size_t y = 0; y < down.size(); ++y) {

@@ -9,15 +9,15 @@
 namespace pantile::picture {
 namespace {
 
-constexpr int kCells = 16;
+constexpr int kStoredCells = 16;
 constexpr int kStep = 6;
 
 // A buoy's frame: four lines in all, too few for steps to prove anything.
 core::Picture frame() {
-    core::Picture art{{{kCells, kCells}, {}}, std::nullopt};
-    for (int i = 0; i < kCells * kCells; ++i) {
-        const int x = i % kCells;
-        const int y = i / kCells;
+    core::Picture art{{{kStoredCells, kStoredCells}, {}}, std::nullopt};
+    for (int i = 0; i < kStoredCells * kStoredCells; ++i) {
+        const int x = i % kStoredCells;
+        const int y = i / kStoredCells;
         const bool inside = x >= 3 && x < 12 && y >= 2 && y < 13;
         art.pixels.pixels.push_back(inside ? core::Rgba8{214, 65, 41, 255}
                                            : core::Rgba8{239, 247, 249, 255});
@@ -50,8 +50,8 @@ TEST(StoredLines, FindsArtOfTooFewLinesForSteps) {
         EXPECT_FALSE(findCellLines(picture.pixels));
         const auto lines = findStoredLines(picture);
         ASSERT_TRUE(lines);
-        EXPECT_EQ(lines->columns, (CellSide{{0, factor, 1}, kCells}));
-        EXPECT_EQ(lines->rows, (CellSide{{0, factor, 1}, kCells}));
+        EXPECT_EQ(lines->columns, (CellSide{{0, factor, 1}, kStoredCells}));
+        EXPECT_EQ(lines->rows, (CellSide{{0, factor, 1}, kStoredCells}));
         const auto art = findEnlargedArt(picture);
         ASSERT_TRUE(art);
         for (std::size_t i = 0; i < art->small.pixels.pixels.size(); ++i) {
