@@ -11,9 +11,9 @@
 namespace pantile::picture {
 namespace {
 
-constexpr int kCells = 8;
-constexpr int kFactor = 4;
-constexpr int kPixels = kCells * kFactor;
+constexpr int kBoundedCells = 8;
+constexpr int kBoundedFactor = 4;
+constexpr int kBoundedPixels = kBoundedCells * kBoundedFactor;
 constexpr int kStep = 12;
 
 struct Stored {
@@ -23,8 +23,8 @@ struct Stored {
 };
 
 Stored storedArt(const core::Picture& art) {
-    const core::Picture large = enlargedTo(art, {kPixels, kPixels});
-    const CellSide side{{0, kFactor, 1}, kCells};
+    const core::Picture large = enlargedTo(art, {kBoundedPixels, kBoundedPixels});
+    const CellSide side{{0, kBoundedFactor, 1}, kBoundedCells};
     Stored stored{
         *cellEquations(planesOf(large.pixels, kStep), large.pixels.size, {side, side, false}),
         {art.indexed->indices.begin(), art.indexed->indices.end()},
@@ -34,12 +34,12 @@ Stored storedArt(const core::Picture& art) {
 }
 
 Stored storedArt(std::uint64_t seed) {
-    return storedArt(smallArt(kCells, kCells, seed));
+    return storedArt(smallArt(kBoundedCells, kBoundedCells, seed));
 }
 
 // One cell has a shade of its own; the group that it hardly differs from comes with it.
 Stored storedShade(std::uint64_t seed, std::size_t cell, std::size_t& alike) {
-    core::Picture art = smallArt(kCells, kCells, seed);
+    core::Picture art = smallArt(kBoundedCells, kBoundedCells, seed);
     art.indexed->indices[cell] = 6;
     art.pixels.pixels[cell] = {236, 182, 69, 255};
     Stored stored = storedArt(art);
@@ -104,7 +104,8 @@ TEST(BoundedChannel, TellsWhatAChangeCosts) {
     channel.fit(stored.groups, stored.count);
     tests::Random random(6);
     for (int i = 0; i < 50; ++i) {
-        const auto cell = static_cast<std::size_t>(random.between(0, kCells * kCells - 1));
+        const auto cell =
+            static_cast<std::size_t>(random.between(0, kBoundedCells * kBoundedCells - 1));
         const double by = random.between(-90, 90);
         CellGroups groups = stored.groups;
         std::vector<double> values = channel.values();
