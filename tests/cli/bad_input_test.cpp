@@ -164,9 +164,9 @@ TEST_F(BadInput, WrongUsage) {
     expectRefused({"add", "x", "--cavnas", "y"}, 2, "did you mean --canvas?");
     expectRefused({"add", "x", "--fit", "squash"}, 2, "cover, contain, stretch, exact");
     expectRefused({"add", "x", "--colours", "1"}, 2, "from 2 to 256");
-    expectRefused({"add", "x", "--pin", "red"}, 2, "write a colour as #rrggbb, in quotes: --pin '#2f6f5e'");
-    expectRefused({"add", "x", "--background", "red"}, 2,
-                  "--background: 'red' is not a colour");
+    expectRefused({"add", "x", "--pin", "red"}, 2,
+                  "write a colour as #rrggbb, in quotes: --pin '#2f6f5e'");
+    expectRefused({"add", "x", "--background", "red"}, 2, "--background: 'red' is not a colour");
     expectRefused({"add", "x", "--merge", "-1"}, 2, "from 0 to 10000");
     expectRefused({"find", "tga:kelp"}, 2, "tga");
     expectRefused({"find", "(kelp"}, 2, "column");
