@@ -79,7 +79,7 @@ core::Result<LayeredPlan> LayeredPlan::create(const DrawingRequest& request, con
 std::vector<std::uint8_t> LayeredPlan::passableAt(std::size_t place) const {
     std::vector<std::uint8_t> isLater(256);
     isLater[m_order[place]] = 1;
-    if (m_request->rules.covers) {
+    if (m_request->canvas.rules.covers) {
         for (std::size_t i = place + 1; i < m_order.size(); ++i) isLater[m_order[i]] = 1;
     }
     std::vector<std::uint8_t> passable;

@@ -1,9 +1,11 @@
 #include "drawing/planner.h"
 
+#include <optional>
 #include <utility>
 
 #include "drawing/colour_order.h"
 #include "drawing/covering_order.h"
+#include "drawing/fill.h"
 #include "drawing/layered_plan.h"
 #include "drawing/straight_runs.h"
 #include "drawing/timing.h"
@@ -19,6 +21,33 @@ Stroke strokeOf(const StraightRun& run, core::PaletteIndex colour) {
 
 void appendStrokes(std::vector<Stroke>& strokes, const Runs& runs, core::PaletteIndex colour) {
     for (const StraightRun& run : runs) strokes.push_back(strokeOf(run, colour));
+}
+
+/// Goes on with a stroke in a cell that the pen jumps to, and along the run that begins there.
+void jumpOn(Stroke& stroke, const StraightRun& run) {
+    // A drag to a neighbour takes the same report as a jump there.
+    const bool isNeighbour = longerSide(stroke.path.back(), run.from) == 1;
+    stroke.path.push_back(run.from);
+    if (!isNeighbour) {
+        stroke.jumps.resize(stroke.path.size());
+        stroke.jumps.back() = true;
+    }
+    if (run.from != run.to) stroke.path.push_back(run.to);
+}
+
+/// The same as appendStrokes with runs joined to one stroke wherever the pen can jump.
+void appendJoined(std::vector<Stroke>& strokes, const Runs& runs, core::PaletteIndex colour,
+                  const TimeModel& model) {
+    const std::size_t first = strokes.size();
+    for (const StraightRun& run : runs) {
+        const bool joins =
+            strokes.size() > first && model.canJump(strokes.back().path.back(), run.from);
+        if (joins) {
+            jumpOn(strokes.back(), run);
+        } else {
+            strokes.push_back(strokeOf(run, colour));
+        }
+    }
 }
 
 core::Result<std::vector<ColourTours>> toursByColour(const DrawingRequest& request,
@@ -44,38 +73,83 @@ core::Result<std::vector<ColourTours>> toursByColour(const DrawingRequest& reque
 /// Cells that the search for an order of colours may visit before the first plan.
 constexpr std::int64_t kMostOrderWork = 4'000'000;
 
-core::Result<Plan> planLayered(const DrawingRequest& request, const core::Progress& progress,
-                               const Effort& effort) {
-    const TimeModel model(request.canvas, request.timing);
+core::Result<std::vector<Stroke>> layeredStrokes(const DrawingRequest& request,
+                                                 const TimeModel& model,
+                                                 const core::Progress& progress,
+                                                 const Effort& effort) {
     const PenWays ways(request, model);
     LeastTree trees(request, ways);
     PANTILE_ASSIGN_OR_RETURN(
         LayeredPlan layers,
         LayeredPlan::create(request, model, coveringOrder(trees, kMostOrderWork), progress));
     PANTILE_RETURN_IF_ERROR(layers.improve(effort, progress));
-    return timedPlan(layers.strokes(), model);
+    return layers.strokes();
+}
+
+core::Result<std::vector<Stroke>> straightStrokes(const DrawingRequest& request,
+                                                  const TimeModel& model,
+                                                  const core::Progress& progress) {
+    PANTILE_ASSIGN_OR_RETURN(const std::vector<ColourTours> colours,
+                             toursByColour(request, model, progress));
+    std::vector<Stroke> strokes;
+    for (const Leg& leg : orderColours(colours, model)) {
+        const ColourTours& chosen = colours[leg.colour];
+        appendJoined(strokes, chosen.tours[leg.tour].runs, chosen.colour, model);
+    }
+    return strokes;
+}
+
+/// The quicker one of layers and straight strokes, after the canvas was filled with `fill`: whose
+/// cells need no stroke then, and may not be touched.
+core::Result<Plan> planAfterFill(const DrawingRequest& request,
+                                 std::optional<core::PaletteIndex> fill,
+                                 const core::Progress& progress, const Effort& effort) {
+    const TimeModel whole(request.canvas, request.timing);
+    const TimeModel model = fill ? whole.startingAt(whole.fillButton()) : whole;
+    DrawingRequest rest = request;
+    if (fill) rest.leaveUnpainted = fill;
+    PANTILE_ASSIGN_OR_RETURN(auto straightOnes, straightStrokes(rest, model, progress));
+    Plan straight = timedPlan(std::move(straightOnes), whole, fill);
+    if (!request.canvas.rules.turns) return straight;
+    PANTILE_ASSIGN_OR_RETURN(auto layers, layeredStrokes(rest, model, progress, effort));
+    Plan layered = timedPlan(std::move(layers), whole, fill);
+    return layered.milliseconds < straight.milliseconds ? layered : straight;
+}
+
+/// What to fill the canvas with, if anything, as first plans tell.
+core::Result<std::optional<core::PaletteIndex>> chooseFill(const DrawingRequest& request,
+                                                           const core::Progress& progress) {
+    std::optional<core::PaletteIndex> best;
+    const std::vector<core::PaletteIndex> candidates = fillCandidates(request);
+    if (candidates.empty()) return best;
+    Effort firstPlan;
+    firstPlan.triesPerCell = 0;
+    PANTILE_ASSIGN_OR_RETURN(const Plan without,
+                             planAfterFill(request, std::nullopt, progress, firstPlan));
+    std::int64_t least = without.milliseconds;
+    for (const core::PaletteIndex colour : candidates) {
+        PANTILE_ASSIGN_OR_RETURN(const Plan with,
+                                 planAfterFill(request, colour, progress, firstPlan));
+        if (with.milliseconds >= least) continue;
+        least = with.milliseconds;
+        best = colour;
+    }
+    return best;
 }
 
 }  // namespace
 
 core::Result<Plan> planDrawing(const DrawingRequest& request, const core::Progress& progress,
                                const Effort& effort) {
-    PANTILE_ASSIGN_OR_RETURN(Plan straight, planStraight(request, progress));
-    if (!request.rules.turns) return straight;
-    PANTILE_ASSIGN_OR_RETURN(Plan layered, planLayered(request, progress, effort));
-    return layered.milliseconds < straight.milliseconds ? layered : straight;
+    PANTILE_RETURN_IF_ERROR(checkRequest(request));
+    PANTILE_ASSIGN_OR_RETURN(const auto fill, chooseFill(request, progress));
+    return planAfterFill(request, fill, progress, effort);
 }
 
 core::Result<Plan> planStraight(const DrawingRequest& request, const core::Progress& progress) {
     PANTILE_RETURN_IF_ERROR(checkRequest(request));
     const TimeModel model(request.canvas, request.timing);
-    PANTILE_ASSIGN_OR_RETURN(const std::vector<ColourTours> colours,
-                             toursByColour(request, model, progress));
-    std::vector<Stroke> strokes;
-    for (const Leg& leg : orderColours(colours, model)) {
-        const ColourTours& chosen = colours[leg.colour];
-        appendStrokes(strokes, chosen.tours[leg.tour].runs, chosen.colour);
-    }
+    PANTILE_ASSIGN_OR_RETURN(auto strokes, straightStrokes(request, model, progress));
     return timedPlan(std::move(strokes), model);
 }
 
