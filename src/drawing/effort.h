@@ -5,6 +5,8 @@
 
 #include <cstdint>
 
+#include "drawing/request.h"
+
 namespace pantile::drawing {
 
 struct Effort {
@@ -14,5 +16,11 @@ struct Effort {
     std::int64_t mostTries = 40'000;
     std::uint64_t seed = 1;  ///< Of the numbers that choose where to try.
 };
+
+/// As many tries as about fit into `budgetMs` beside the first plan, at the fixed rate of
+/// docs/drawing.md section 5.1: the same number on every machine, quicker or slower. The first plan
+/// is always made; a budget of 0 stands for it alone.
+/// Units: milliseconds, not negative; more than an hour counts as an hour.
+Effort effortFor(std::int64_t budgetMs, const DrawingRequest& request);
 
 }  // namespace pantile::drawing
