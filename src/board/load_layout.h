@@ -22,6 +22,14 @@ inline constexpr int kMaxSlots = 255;
 inline constexpr std::uint8_t kScriptEncoding = 1;
 inline constexpr std::size_t kMaxScriptBytes = 1048576;
 inline constexpr std::size_t kMaxLoadBytes = std::size_t{1} << 30U;
+/// Bits of an entry's rules byte.
+inline constexpr std::uint8_t kNoTurns = 1;
+inline constexpr std::uint8_t kNoCovering = 2;
+inline constexpr std::uint8_t kUndoneOutside = 4;
+inline constexpr std::uint8_t kFills = 8;
+inline constexpr std::uint8_t kKnownRules = 15;
+inline constexpr std::size_t kFillBytes = 5;
+
 inline constexpr int kMaxCornerReports = 8192;
 
 /// Corner reports push this far: twice the width of the largest usual screens.

@@ -165,6 +165,7 @@ struct Entry {
     int colours = 0;
     std::optional<core::PaletteIndex> transparent;
     core::Canvas canvas;
+    bool fills = false;
     std::string title;
 };
 
@@ -201,6 +202,23 @@ Result<void> readCanvas(ByteReader& reader, Entry& entry) {
     return {};
 }
 
+Result<void> readRules(ByteReader& reader, Entry& entry) {
+    const std::uint8_t rules = reader.u8();
+    if ((rules & ~layout::kKnownRules) != 0) {
+        return Error{ErrorKind::Unsupported,
+                     "its pen rules " + std::to_string(rules) + " are unknown",
+                     "use a newer Pantile, or write the load again"};
+    }
+    entry.canvas.rules.turns = (rules & layout::kNoTurns) == 0;
+    entry.canvas.rules.covers = (rules & layout::kNoCovering) == 0;
+    if ((rules & layout::kUndoneOutside) != 0) {
+        entry.canvas.rules.leaving = core::PenLeaving::Undone;
+    }
+    entry.fills = (rules & layout::kFills) != 0;
+    if (reader.u8() != 0) return corrupt("its directory entry uses reserved bytes");
+    return {};
+}
+
 Result<Entry> readEntry(Span part) {
     PANTILE_RETURN_IF_ERROR(checkTail(part, "its directory entry"));
     ByteReader reader(part);
@@ -226,7 +244,7 @@ Result<Entry> readEntry(Span part) {
                      "its script encoding " + std::to_string(encoding) + " is unknown",
                      "use a newer Pantile, or write the load again"};
     }
-    if (reader.u16() != 0) return corrupt("its directory entry uses reserved bytes");
+    PANTILE_RETURN_IF_ERROR(readRules(reader, entry));
     PANTILE_ASSIGN_OR_RETURN(entry.title, textField(reader.bytes(layout::kTitleBytes), "title"));
     return entry;
 }
@@ -240,26 +258,50 @@ Result<core::Palette> readPalette(ByteReader& reader, const Entry& entry) {
     return core::Palette::create(std::move(colours), entry.transparent);
 }
 
+/// What the canvas is filled with first, and its button's place into the canvas.
+Result<core::PaletteIndex> readFill(ByteReader& reader, const Entry& entry, core::Canvas& canvas) {
+    const core::PaletteIndex colour = reader.u8();
+    core::Point place;
+    place.x = reader.u16();
+    place.y = reader.u16();
+    canvas.geometry.fillButton = place;
+    if (colour >= entry.colours) {
+        return corrupt("it fills with colour " + std::to_string(colour) + " of a palette of " +
+                       std::to_string(entry.colours));
+    }
+    if (const auto checked = core::checkUnnamedCanvas(canvas); !checked) {
+        return corrupt("its canvas is not possible: " + checked.error().message);
+    }
+    return colour;
+}
+
 Result<ReadSlot> readData(Span data, const Entry& entry, const core::PointerTiming& timing) {
     PANTILE_RETURN_IF_ERROR(checkSum(layout::checksumOf(data), entry.checksum, "its data"));
-    const std::size_t paletteBytes = layout::kColourBytes * static_cast<std::size_t>(entry.colours);
-    if (data.size() <= paletteBytes || data.size() - paletteBytes > layout::kMaxScriptBytes) {
+    const std::size_t scriptStart = layout::kColourBytes * static_cast<std::size_t>(entry.colours) +
+                                    (entry.fills ? layout::kFillBytes : 0);
+    if (data.size() <= scriptStart || data.size() - scriptStart > layout::kMaxScriptBytes) {
         return corrupt("it states " + std::to_string(data.size()) +
                        " bytes for palette and script");
     }
     ByteReader reader(data);
     PANTILE_ASSIGN_OR_RETURN(core::Palette palette, readPalette(reader, entry));
-    PANTILE_ASSIGN_OR_RETURN(std::vector<drawing::Stroke> strokes,
-                             decodeScript(data.subspan(paletteBytes), {entry.grid, entry.colours}));
-    return ReadSlot{
-        entry.title,
-        entry.grid,
-        std::move(palette),
-        entry.canvas,
-        drawing::timedPlan(std::move(strokes), drawing::TimeModel(entry.canvas, timing)),
-        entry.foretoldMs,
-        entry.fingerprint,
-        static_cast<std::int64_t>(layout::kEntryBytes + data.size())};
+    core::Canvas canvas = entry.canvas;
+    std::optional<core::PaletteIndex> fill;
+    if (entry.fills) {
+        PANTILE_ASSIGN_OR_RETURN(fill, readFill(reader, entry, canvas));
+    }
+    const drawing::TimeModel model(canvas, timing);
+    PANTILE_ASSIGN_OR_RETURN(
+        std::vector<drawing::Stroke> strokes,
+        decodeScript(data.subspan(scriptStart), {entry.grid, entry.colours, model.jumpCells()}));
+    return ReadSlot{entry.title,
+                    entry.grid,
+                    std::move(palette),
+                    std::move(canvas),
+                    drawing::timedPlan(std::move(strokes), model, fill),
+                    entry.foretoldMs,
+                    entry.fingerprint,
+                    static_cast<std::int64_t>(layout::kEntryBytes + data.size())};
 }
 
 /// Reads slot `index`, whose data have to begin at `offset`; moves `offset` to their end.

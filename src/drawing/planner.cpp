@@ -6,6 +6,7 @@
 #include "drawing/colour_order.h"
 #include "drawing/covering_order.h"
 #include "drawing/fill.h"
+#include "drawing/jumps.h"
 #include "drawing/layered_plan.h"
 #include "drawing/straight_runs.h"
 #include "drawing/timing.h"
@@ -13,42 +14,6 @@
 
 namespace pantile::drawing {
 namespace {
-
-Stroke strokeOf(const StraightRun& run, core::PaletteIndex colour) {
-    if (run.from == run.to) return {colour, {run.from}};
-    return {colour, {run.from, run.to}};
-}
-
-void appendStrokes(std::vector<Stroke>& strokes, const Runs& runs, core::PaletteIndex colour) {
-    for (const StraightRun& run : runs) strokes.push_back(strokeOf(run, colour));
-}
-
-/// Goes on with a stroke in a cell that the pen jumps to, and along the run that begins there.
-void jumpOn(Stroke& stroke, const StraightRun& run) {
-    // A drag to a neighbour takes the same report as a jump there.
-    const bool isNeighbour = longerSide(stroke.path.back(), run.from) == 1;
-    stroke.path.push_back(run.from);
-    if (!isNeighbour) {
-        stroke.jumps.resize(stroke.path.size());
-        stroke.jumps.back() = true;
-    }
-    if (run.from != run.to) stroke.path.push_back(run.to);
-}
-
-/// The same as appendStrokes with runs joined to one stroke wherever the pen can jump.
-void appendJoined(std::vector<Stroke>& strokes, const Runs& runs, core::PaletteIndex colour,
-                  const TimeModel& model) {
-    const std::size_t first = strokes.size();
-    for (const StraightRun& run : runs) {
-        const bool joins =
-            strokes.size() > first && model.canJump(strokes.back().path.back(), run.from);
-        if (joins) {
-            jumpOn(strokes.back(), run);
-        } else {
-            strokes.push_back(strokeOf(run, colour));
-        }
-    }
-}
 
 core::Result<std::vector<ColourTours>> toursByColour(const DrawingRequest& request,
                                                      const TimeModel& model,
@@ -157,8 +122,10 @@ Plan planRowByRow(const DrawingRequest& request) {
     const std::vector<Runs> rows = rowRuns(request);
     std::vector<Stroke> strokes;
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        appendStrokes(strokes, serpentine(rows[i], Lines::Rows, Corner::FirstForwards),
-                      static_cast<core::PaletteIndex>(i));
+        const auto colour = static_cast<core::PaletteIndex>(i);
+        for (const StraightRun& run : serpentine(rows[i], Lines::Rows, Corner::FirstForwards)) {
+            strokes.push_back(strokeOf(run, colour));
+        }
     }
     return timedPlan(std::move(strokes), TimeModel(request.canvas, request.timing));
 }

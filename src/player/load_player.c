@@ -13,12 +13,21 @@
 #define MAX_PITCH 127u
 #define MAX_CORNER_REPORTS 8192u
 #define PEN_LINES 2u
+#define PEN_SAMPLED 3u
 #define PEN_MODELS 4u
+
+#define RULE_NO_TURNS 1u
+#define RULE_FILLS 8u
+#define KNOWN_RULES 15u
+#define FILL_BYTES 5u
 
 #define OP_END 0x00u
 #define OP_PICK 0x01u
 #define OP_BEGIN_AT 0x02u
 #define OP_DRAG_TO 0x03u
+#define OP_JUMP_TO 0x04u
+#define OP_JUMP_NEAR 0x08u
+#define OP_JUMP_NEAR_LAST 0x38u
 #define OP_BEGIN_NEAR 0x40u
 #define OP_DRAG 0x80u
 #define DRAG_GOES_ON 15u
@@ -35,7 +44,7 @@ enum task {
 };
 
 /* One step of a script, as read_step finds it. */
-enum step_kind { STEP_END, STEP_PICK, STEP_BEGIN, STEP_DRAG };
+enum step_kind { STEP_END, STEP_PICK, STEP_BEGIN, STEP_DRAG, STEP_JUMP };
 
 struct step {
     enum step_kind kind;
@@ -189,8 +198,8 @@ static enum load_player_status take_entry(struct load_player* player, const uint
     player->pitch = entry[40];
     player->swatch_pitch = entry[41];
     player->swatches_per_column = (uint16_t)(entry[42] + 1u);
-    if (entry[43] != ENCODING) return LOAD_PLAYER_UNKNOWN;
-    if (entry[24] > entry[26] || entry[25] > entry[27] || entry[28] == 0 ||
+    if (entry[43] != ENCODING || entry[44] > KNOWN_RULES) return LOAD_PLAYER_UNKNOWN;
+    if (entry[24] > entry[26] || entry[25] > entry[27] || entry[28] == 0 || entry[45] != 0 ||
         entry[31] >= PEN_MODELS || player->pitch == 0 || player->pitch > MAX_PITCH ||
         player->swatch_pitch == 0 || player->swatch_pitch > MAX_PITCH ||
         get_u16(entry + 32) > MAX_ORIGIN || get_u16(entry + 34) > MAX_ORIGIN ||
@@ -201,7 +210,13 @@ static enum load_player_status take_entry(struct load_player* player, const uint
     if (entry[31] != PEN_LINES && player->step_down > player->pitch) {
         player->step_down = player->pitch;
     }
+    player->jump_cells = 0;
+    if (entry[31] == PEN_SAMPLED && (entry[44] & RULE_NO_TURNS) == 0) {
+        player->jump_cells = (uint8_t)(player->step_down_limit / player->pitch);
+    }
+    player->fills = (entry[44] & RULE_FILLS) != 0;
     palette_bytes = 3ul * player->colours;
+    if (player->fills) palette_bytes += FILL_BYTES;
     if (player->data_offset < HEADER_BYTES + (uint32_t)ENTRY_BYTES * player->slots ||
         player->data_offset > end || player->data_bytes > end - player->data_offset ||
         player->data_bytes <= palette_bytes ||
@@ -264,6 +279,30 @@ static enum load_player_status read_drag(struct load_player* player, uint8_t op,
     return LOAD_PLAYER_OK;
 }
 
+/* Whether `step` lies on the grid and no further from the pen than it can jump. */
+static enum load_player_status check_jump(const struct load_player* player, int16_t x, int16_t y,
+                                          struct step* step) {
+    const int16_t across = (int16_t)(x - player->cell_x);
+    const int16_t down = (int16_t)(y - player->cell_y);
+    const int16_t most = player->jump_cells;
+    if (!player->in_stroke || x < 0 || y < 0 || x >= (int16_t)player->width ||
+        y >= (int16_t)player->height || across > most || across < -most || down > most ||
+        down < -most || (across == 0 && down == 0)) {
+        return LOAD_PLAYER_DAMAGED;
+    }
+    step->kind = STEP_JUMP;
+    step->x = (uint8_t)x;
+    step->y = (uint8_t)y;
+    return LOAD_PLAYER_OK;
+}
+
+static enum load_player_status read_jump_near(const struct load_player* player, uint8_t op,
+                                              struct step* step) {
+    const uint8_t place = (uint8_t)(op - OP_JUMP_NEAR);
+    return check_jump(player, (int16_t)(player->cell_x + (int16_t)(place % 7u) - 3),
+                      (int16_t)(player->cell_y + (int16_t)(place / 7u) - 3), step);
+}
+
 static enum load_player_status read_near(const struct load_player* player, uint8_t op,
                                          struct step* step) {
     const int16_t x = (int16_t)(player->cell_x + (int16_t)(op >> 3 & 7u) - 4);
@@ -283,7 +322,7 @@ static enum load_player_status read_long_step(struct load_player* player, uint8_
                                               struct step* step) {
     uint8_t bytes[2] = {0, 0};
     enum load_player_status status;
-    if (op > OP_DRAG_TO) return LOAD_PLAYER_DAMAGED;
+    if (op > OP_JUMP_TO) return LOAD_PLAYER_DAMAGED;
     status = read_bytes(player, bytes, op == OP_PICK ? 1 : 2);
     if (status != LOAD_PLAYER_OK) return status;
     step->x = bytes[0];
@@ -293,6 +332,7 @@ static enum load_player_status read_long_step(struct load_player* player, uint8_
         step->kind = STEP_PICK;
         return step->x < player->colours && !again ? LOAD_PLAYER_OK : LOAD_PLAYER_DAMAGED;
     }
+    if (op == OP_JUMP_TO) return check_jump(player, step->x, step->y, step);
     if (step->x >= player->width || step->y >= player->height) return LOAD_PLAYER_DAMAGED;
     if (op == OP_BEGIN_AT) {
         step->kind = STEP_BEGIN;
@@ -317,6 +357,8 @@ static enum load_player_status read_step(struct load_player* player, struct step
         status = read_drag(player, op, step);
     } else if (op >= OP_BEGIN_NEAR) {
         status = read_near(player, op, step);
+    } else if (op >= OP_JUMP_NEAR && op <= OP_JUMP_NEAR_LAST) {
+        status = read_jump_near(player, op, step);
     } else {
         status = read_long_step(player, op, step);
     }
@@ -333,8 +375,30 @@ static enum load_player_status read_step(struct load_player* player, struct step
     return LOAD_PLAYER_OK;
 }
 
+/* What the canvas is filled with, before the script: the colour, and the place of the button. */
+static enum load_player_status read_fill(struct load_player* player, uint8_t* colour,
+                                         struct load_player_point* place) {
+    uint8_t bytes[FILL_BYTES];
+    if (!player->read(player->context, player->script_start - FILL_BYTES, bytes, sizeof bytes)) {
+        return LOAD_PLAYER_READ_FAILED;
+    }
+    *colour = bytes[0];
+    place->x = get_u16(bytes + 1);
+    place->y = get_u16(bytes + 3);
+    return *colour < player->colours && place->x <= (int32_t)MAX_ORIGIN &&
+                   place->y <= (int32_t)MAX_ORIGIN
+               ? LOAD_PLAYER_OK
+               : LOAD_PLAYER_DAMAGED;
+}
+
 static enum load_player_status check_script(struct load_player* player) {
     struct step step;
+    if (player->fills) {
+        struct load_player_point place;
+        uint8_t colour;
+        const enum load_player_status status = read_fill(player, &colour, &place);
+        if (status != LOAD_PLAYER_OK) return status;
+    }
     rewind_script(player);
     do {
         const enum load_player_status status = read_step(player, &step);
@@ -350,7 +414,7 @@ static void disarm(struct load_player* player) {
 }
 
 enum load_player_status load_player_choose(struct load_player* player, uint8_t index) {
-    uint8_t entry[44];
+    uint8_t entry[46];
     enum load_player_status status;
     if (player->phase >= LOAD_PLAYER_MOVING_IN) return LOAD_PLAYER_BUSY;
     player->phase = LOAD_PLAYER_IDLE;
@@ -398,6 +462,8 @@ static void begin_drawing(struct load_player* player) {
     player->pointer.x = 0;
     player->pointer.y = 0;
     player->target = cell_centre(player, 0, 0);
+    player->step = player->step_up;
+    player->fill_clicks_left = player->fills ? 2 : 0;
     player->corner_left = player->corner_reports;
     player->task = TASK_CORNER;
     player->after_move = TASK_NEXT_STEP;
@@ -420,9 +486,8 @@ static int8_t cut(int32_t missing, uint8_t step) {
 
 /* Moves once towards the target, or returns 0 if the pointer is there. */
 static uint8_t send_move(struct load_player* player, struct load_player_report* report) {
-    const uint8_t step = player->pressed ? player->step_down : player->step_up;
-    const int8_t dx = cut(player->target.x - player->pointer.x, step);
-    const int8_t dy = cut(player->target.y - player->pointer.y, step);
+    const int8_t dx = cut(player->target.x - player->pointer.x, player->step);
+    const int8_t dy = cut(player->target.y - player->pointer.y, player->step);
     if (dx == 0 && dy == 0) return 0;
     player->pointer.x += dx;
     player->pointer.y += dy;
@@ -437,14 +502,41 @@ static void stop(struct load_player* player, struct load_player_report* report) 
     disarm(player);
 }
 
-/* Turns the script's next step into tasks. The button goes up before anything but a drag. */
+/* The script's bytes that go on with a stroke. */
+static uint8_t keeps_pressed(uint8_t op) {
+    return op >= OP_DRAG || op == OP_DRAG_TO || op == OP_JUMP_TO ||
+           (op >= OP_JUMP_NEAR && op <= OP_JUMP_NEAR_LAST);
+}
+
+static void go_and_click(struct load_player* player, struct load_player_point target) {
+    player->target = target;
+    player->step = player->step_up;
+    player->task = TASK_MOVE;
+    player->after_move = TASK_PRESS;
+    player->after_press = TASK_RELEASE;
+    player->after_release = TASK_SETTLE;
+}
+
+/* Turns the next click of the fill into tasks: first on the swatch, then on the button. */
+static enum load_player_status plan_fill(struct load_player* player) {
+    struct load_player_point place;
+    uint8_t colour;
+    const enum load_player_status status = read_fill(player, &colour, &place);
+    if (status != LOAD_PLAYER_OK) return status;
+    --player->fill_clicks_left;
+    go_and_click(player, player->fill_clicks_left > 0 ? swatch_centre(player, colour) : place);
+    return LOAD_PLAYER_OK;
+}
+
+/* Turns the script's next step into tasks. The button goes up before anything but a drag or a
+ * jump. */
 static enum load_player_status plan_step(struct load_player* player) {
     struct step step;
     uint8_t op;
     enum load_player_status status = read_bytes(player, &op, 1);
     if (status != LOAD_PLAYER_OK) return status;
     --player->next;
-    if (player->pressed && op < OP_DRAG && op != OP_DRAG_TO) {
+    if (player->pressed && !keeps_pressed(op)) {
         player->task = TASK_RELEASE;
         player->after_release = op == OP_END ? TASK_DONE : TASK_NEXT_STEP;
         return LOAD_PLAYER_OK;
@@ -457,18 +549,18 @@ static enum load_player_status plan_step(struct load_player* player) {
             player->task = TASK_DONE;
             break;
         case STEP_PICK:
-            player->target = swatch_centre(player, step.x);
-            player->after_move = TASK_PRESS;
-            player->after_press = TASK_RELEASE;
-            player->after_release = TASK_SETTLE;
+            go_and_click(player, swatch_centre(player, step.x));
             break;
         case STEP_BEGIN:
             player->target = cell_centre(player, step.x, step.y);
+            player->step = player->step_up;
             player->after_move = TASK_PRESS;
             player->after_press = TASK_NEXT_STEP;
             break;
         case STEP_DRAG:
+        case STEP_JUMP:
             player->target = cell_centre(player, step.x, step.y);
+            player->step = step.kind == STEP_JUMP ? player->step_down_limit : player->step_down;
             player->after_move = TASK_NEXT_STEP;
             break;
     }
@@ -510,7 +602,8 @@ static uint8_t next_report(struct load_player* player, struct load_player_report
                 return 1;
             case TASK_NEXT_STEP:
                 player->phase = LOAD_PLAYER_DRAWING;
-                player->status = (uint8_t)plan_step(player);
+                player->status =
+                    (uint8_t)(player->fill_clicks_left > 0 ? plan_fill(player) : plan_step(player));
                 if (player->status == LOAD_PLAYER_OK) break;
                 stop(player, report);
                 return 1;

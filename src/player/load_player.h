@@ -72,7 +72,7 @@ struct load_player {
     uint32_t data_offset, data_bytes, data_checksum;
     struct load_player_point grid_centre, swatch_centre;
     uint16_t width, height, colours, swatches_per_column;
-    uint8_t pitch, swatch_pitch, step_down;
+    uint8_t pitch, swatch_pitch, step_down, jump_cells, fills;
 
     /* Where the script is. */
     uint32_t next;
@@ -80,6 +80,7 @@ struct load_player {
 
     /* Where the pointer is and what comes next. */
     struct load_player_point pointer, target;
+    uint8_t step, fill_clicks_left;
     uint8_t task, after_move, after_press, after_release, pressed;
     uint16_t corner_left;
 
