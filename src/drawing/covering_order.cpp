@@ -1,5 +1,6 @@
 #include "drawing/covering_order.h"
 
+#include <algorithm>
 #include <functional>
 #include <numeric>
 #include <utility>
@@ -12,9 +13,8 @@ using ColourOrder = std::vector<core::PaletteIndex>;
 /// How much is gained by swapping the colours at `place` and `place + 1`.
 using SwapGain = std::function<std::int64_t(const ColourOrder&, std::size_t place)>;
 
-/// Moves the colour at `place` one way, a swap at a time, to where most is gained; whether it
-/// moved.
-bool shift(ColourOrder& order, std::size_t place, bool towardsEnd, const SwapGain& gain) {
+/// Moves the colour at `place` one way, a swap at a time, to where most is gained; how much.
+std::int64_t shift(ColourOrder& order, std::size_t place, bool towardsEnd, const SwapGain& gain) {
     ColourOrder trial = order;
     std::int64_t sum = 0;
     std::int64_t best = 0;
@@ -28,7 +28,7 @@ bool shift(ColourOrder& order, std::size_t place, bool towardsEnd, const SwapGai
         best = sum;
         order = trial;
     }
-    return best > 0;
+    return best;
 }
 
 /// Until no colour can be shifted with gain, or `stop` says so.
@@ -38,8 +38,8 @@ void shiftAll(ColourOrder& order, const SwapGain& gain, const std::function<bool
         better = false;
         for (std::size_t place = 0; place < order.size(); ++place) {
             if (stop()) return;
-            better = shift(order, place, true, gain) || better;
-            better = shift(order, place, false, gain) || better;
+            better = shift(order, place, true, gain) > 0 || better;
+            better = shift(order, place, false, gain) > 0 || better;
         }
     }
 }
@@ -84,6 +84,18 @@ ColourOrder coveringOrder(LeastTree& trees, std::int64_t mostWork) {
     };
     shiftAll(order, byTrees, [&] { return trees.work() >= mostWork; });
     return order;
+}
+
+std::int64_t shiftToBest(LeastTree& trees, ColourOrder& order, core::PaletteIndex colour) {
+    const SwapGain byTrees = [&](const ColourOrder& trial, std::size_t place) {
+        return trueGain(trees, trial, place);
+    };
+    std::int64_t gained = 0;
+    for (const bool towardsEnd : {true, false}) {
+        const auto place = std::find(order.begin(), order.end(), colour) - order.begin();
+        gained += shift(order, static_cast<std::size_t>(place), towardsEnd, byTrees);
+    }
+    return gained;
 }
 
 std::int64_t treesMs(LeastTree& trees, const ColourOrder& order) {

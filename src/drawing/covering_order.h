@@ -13,6 +13,10 @@ namespace pantile::drawing {
 /// visited.
 std::vector<core::PaletteIndex> coveringOrder(LeastTree& trees, std::int64_t mostWork);
 
+/// Moves a colour, or a part of one, to the best place by the trees; what is gained.
+std::int64_t shiftToBest(LeastTree& trees, std::vector<core::PaletteIndex>& order,
+                         core::PaletteIndex colour);
+
 /// What `order` costs by its trees.
 std::int64_t treesMs(LeastTree& trees, const std::vector<core::PaletteIndex>& order);
 

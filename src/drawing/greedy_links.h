@@ -7,8 +7,9 @@
 #include <cstdint>
 #include <functional>
 #include <limits>
+#include <map>
 #include <numeric>
-#include <tuple>
+#include <utility>
 #include <vector>
 
 #include "drawing/links.h"
@@ -67,24 +68,16 @@ private:
     std::vector<std::uint8_t> m_degrees;
 };
 
-struct Candidate {
-    std::int64_t ms;
-    Node a;
-    Node b;
-};
-
+/// Two nodes that a link may join, by what it takes: shortest first.
+/// Shape: of a cost in the order of the nodes. Costs are few beside the links, so that a list for
+/// each of them is quicker than to sort all links.
 template <typename Table>
-std::vector<Candidate> sortedCandidates(const Table& links) {
-    std::vector<Candidate> candidates;
+std::map<std::int64_t, std::vector<std::pair<Node, Node>>> linksByCost(const Table& links) {
+    std::map<std::int64_t, std::vector<std::pair<Node, Node>>> byCost;
     for (Node a = 0; a < links.count(); ++a) {
-        for (const auto& near : links.neighbours(a)) {
-            candidates.push_back({near.ms, a, near.node});
-        }
+        for (const auto& near : links.neighbours(a)) byCost[near.ms].emplace_back(a, near.node);
     }
-    std::sort(candidates.begin(), candidates.end(), [](const Candidate& x, const Candidate& y) {
-        return std::tie(x.ms, x.a, x.b) < std::tie(y.ms, y.a, y.b);
-    });
-    return candidates;
+    return byCost;
 }
 
 template <typename Table>
@@ -93,8 +86,10 @@ void joinPieces(const Table& links, Pieces& pieces) {
         const Node b = links.partner(a);
         if (b != kNoNode && b > a) pieces.join(a, b);
     }
-    for (const Candidate& candidate : sortedCandidates(links)) {
-        if (pieces.canJoin(candidate.a, candidate.b)) pieces.join(candidate.a, candidate.b);
+    for (const auto& [ms, pairs] : linksByCost(links)) {
+        for (const auto& [a, b] : pairs) {
+            if (pieces.canJoin(a, b)) pieces.join(a, b);
+        }
     }
 }
 

@@ -17,36 +17,31 @@ constexpr int kNodesForALot = 4;
 constexpr std::uint64_t kLongestMove = 3;     ///< Places that a colour is moved by.
 constexpr std::int64_t kMovesOfTenTries = 3;  ///< The share of the effort that goes to the order.
 
-Runs singleCells(PaletteIndex colour, const DrawingRequest& request) {
+Runs singleCells(Part part, const Parts& parts) {
     Runs runs;
-    for (int y = 0; y < request.grid.height(); ++y) {
-        for (int x = 0; x < request.grid.width(); ++x) {
+    for (int y = 0; y < parts.grid.height(); ++y) {
+        for (int x = 0; x < parts.grid.width(); ++x) {
             const core::Point cell{x, y};
-            if (request.isPainted(cell) && request.grid.at(cell) == colour) {
-                runs.push_back({cell, cell});
-            }
+            if (parts.isPainted(cell) && parts.grid.at(cell) == part) runs.push_back({cell, cell});
         }
     }
     return runs;
 }
 
-/// For each colour the ways to cut it into runs that are worth a tour. Single cells leave a tour
+/// For each part the ways to cut it into runs that are worth a tour. Single cells leave a tour
 /// most freedom; where the pen draws long lines at once, runs keep them whole.
-std::vector<std::vector<Runs>> runChoices(const DrawingRequest& request) {
+std::vector<std::vector<Runs>> runChoices(const DrawingRequest& request, const Parts& parts) {
     std::vector<std::vector<Runs>> choices(256);
     if (request.canvas.penModel != core::PenModel::Lines) return choices;
-    const std::vector<Runs> rows = rowRuns(request);
-    const std::vector<Runs> columns = columnRuns(request);
+    DrawingRequest asParts = request;
+    asParts.grid = parts.grid;
+    const std::vector<Runs> rows = rowRuns(asParts);
+    const std::vector<Runs> columns = columnRuns(asParts);
     for (std::size_t i = 0; i < choices.size(); ++i) {
         if (rows[i].empty()) continue;
         choices[i] = {rows[i], columns[i], fewestRuns(rows[i], columns[i], request.grid.size())};
     }
     return choices;
-}
-
-std::int64_t triesFor(const Effort& effort, std::int64_t cells) {
-    if (effort.triesPerCell == 0) return 0;
-    return std::min(std::max(effort.triesPerCell * cells, effort.leastTries), effort.mostTries);
 }
 
 core::Result<void> goOn(const core::Progress& progress, std::int64_t done, std::int64_t total) {
@@ -59,15 +54,17 @@ core::Result<void> goOn(const core::Progress& progress, std::int64_t done, std::
 
 }  // namespace
 
-LayeredPlan::LayeredPlan(const DrawingRequest& request, const TimeModel& model,
-                         std::vector<PaletteIndex> order)
-    : m_request(&request), m_model(&model), m_ways(request, model), m_order(std::move(order)) {}
+LayeredPlan::LayeredPlan(const DrawingRequest& request, const TimeModel& model, Visits visits)
+    : m_request(&request),
+      m_model(&model),
+      m_ways(request, model),
+      m_parts(std::move(visits.parts)),
+      m_order(std::move(visits.order)) {}
 
 core::Result<LayeredPlan> LayeredPlan::create(const DrawingRequest& request, const TimeModel& model,
-                                              std::vector<PaletteIndex> order,
-                                              const core::Progress& progress) {
-    LayeredPlan plan(request, model, std::move(order));
-    const std::vector<std::vector<Runs>> choices = runChoices(request);
+                                              Visits visits, const core::Progress& progress) {
+    LayeredPlan plan(request, model, std::move(visits));
+    const std::vector<std::vector<Runs>> choices = runChoices(request, plan.m_parts);
     for (std::size_t place = 0; place < plan.m_order.size(); ++place) {
         PANTILE_RETURN_IF_ERROR(goOn(progress, static_cast<std::int64_t>(place),
                                      static_cast<std::int64_t>(plan.m_order.size())));
@@ -76,25 +73,30 @@ core::Result<LayeredPlan> LayeredPlan::create(const DrawingRequest& request, con
     return plan;
 }
 
+PaletteIndex LayeredPlan::colourAt(std::size_t place) const {
+    return m_parts.colours[m_order[place]];
+}
+
+/// Cells of the layer's own colour may be passed whenever they are painted.
 std::vector<std::uint8_t> LayeredPlan::passableAt(std::size_t place) const {
-    std::vector<std::uint8_t> isLater(256);
-    isLater[m_order[place]] = 1;
-    if (m_request->canvas.rules.covers) {
-        for (std::size_t i = place + 1; i < m_order.size(); ++i) isLater[m_order[i]] = 1;
+    std::vector<std::uint8_t> isPassable(256);
+    for (std::size_t i = 0; i < m_order.size(); ++i) {
+        const bool isCovered = i > place && m_request->canvas.rules.covers;
+        if (isCovered || colourAt(i) == colourAt(place)) isPassable[m_order[i]] = 1;
     }
     std::vector<std::uint8_t> passable;
     passable.reserve(cellCount(m_ways.grid));
-    for (const PaletteIndex colour : m_request->grid.cells()) passable.push_back(isLater[colour]);
+    for (const Part part : m_parts.grid.cells()) passable.push_back(isPassable[part]);
     return passable;
 }
 
 Layer LayeredPlan::layerOf(std::size_t place, const Runs& runs) const {
-    return {m_order[place], runs, passableAt(place)};
+    return {colourAt(place), runs, passableAt(place)};
 }
 
 /// The quickest of the tours through single cells and through the runs given.
 void LayeredPlan::addTour(std::size_t place, const std::vector<Runs>& choices) {
-    m_runs.push_back(singleCells(m_order[place], *m_request));
+    m_runs.push_back(singleCells(m_order[place], m_parts));
     m_tours.push_back(tourOf(place, m_runs.back()));
     for (const Runs& runs : choices) {
         PenTour tour = tourOf(place, runs);
@@ -107,7 +109,7 @@ void LayeredPlan::addTour(std::size_t place, const std::vector<Runs>& choices) {
 std::vector<std::int64_t> LayeredPlan::toNext(std::size_t place, const Links& links) const {
     std::vector<std::int64_t> ways(links.count());
     if (place + 1 == m_order.size()) return ways;
-    const core::Point swatch = m_model->swatch(m_order[place + 1]);
+    const core::Point swatch = m_model->swatch(colourAt(place + 1));
     for (Node node = 0; node < links.count(); ++node) {
         ways[node] = m_model->travelMs(m_model->cellCentre(links.cell(node)), swatch);
     }
@@ -116,7 +118,7 @@ std::vector<std::int64_t> LayeredPlan::toNext(std::size_t place, const Links& li
 
 PenTour LayeredPlan::tourOf(std::size_t place, const Runs& runs) const {
     Links links(layerOf(place, runs), m_ways, *m_model);
-    const core::Point swatch = m_model->swatch(m_order[place]);
+    const core::Point swatch = m_model->swatch(colourAt(place));
     std::vector<std::int64_t> fromSwatch;
     for (Node node = 0; node < links.count(); ++node) {
         const core::Point cell = m_model->cellCentre(links.cell(node));
@@ -128,11 +130,12 @@ PenTour LayeredPlan::tourOf(std::size_t place, const Runs& runs) const {
 
 std::int64_t LayeredPlan::firstWayMs() const {
     if (m_order.empty()) return 0;
-    return m_model->travelMs(m_model->start(), m_model->swatch(m_order.front()));
+    return m_model->travelMs(m_model->start(), m_model->swatch(colourAt(0)));
 }
 
 std::int64_t LayeredPlan::milliseconds() const {
-    std::int64_t total = firstWayMs();
+    const std::int64_t pickMs = m_model->clickMs() + m_model->timing().settleMs;
+    std::int64_t total = firstWayMs() + static_cast<std::int64_t>(m_order.size()) * pickMs;
     for (const PenTour& tour : m_tours) total += tour.milliseconds();
     return total;
 }
@@ -142,17 +145,15 @@ std::vector<Stroke> LayeredPlan::strokes() const {
     for (std::size_t place = 0; place < m_order.size(); ++place) {
         const PenTour& tour = m_tours[place];
         std::vector<Stroke> layer =
-            strokesAlong(tour.order(), tour.links(), m_order[place], passableAt(place), m_ways);
+            strokesAlong(tour.order(), tour.links(), colourAt(place), passableAt(place), m_ways);
         std::move(layer.begin(), layer.end(), std::back_inserter(strokes));
     }
     return strokes;
 }
 
-core::Result<void> LayeredPlan::improve(const Effort& effort, const core::Progress& progress) {
-    std::int64_t cells = 0;
-    for (const PenTour& tour : m_tours) cells += tour.links().count();
-    const std::int64_t tries = triesFor(effort, cells);
-    core::SplitMix64 numbers(effort.seed);
+core::Result<void> LayeredPlan::improve(std::int64_t tries, std::uint64_t seed,
+                                        const core::Progress& progress) {
+    core::SplitMix64 numbers(seed);
     std::int64_t done = 0;
     std::int64_t moves = 0;
     listLots();

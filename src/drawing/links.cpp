@@ -9,7 +9,6 @@ constexpr std::size_t kMostNeighbours = 14;
 constexpr std::size_t kMostByPath = 10;  ///< Of those, how many the search along paths gives.
 constexpr std::size_t kLeastByRing = 5;  ///< How many are sought by distance alone.
 constexpr int kLastRing = 24;
-constexpr int kUnseen = -1;
 
 }  // namespace
 
@@ -51,40 +50,18 @@ void Links::listNodesByCell(const PenWays& ways) {
 /// Breadth first from every node, inside its window.
 void Links::measure(const std::vector<std::uint8_t>& passable, const PenWays& ways) {
     m_steps.assign(m_cells.size() * m_windowCells, kUnreached);
-    std::vector<int> distance(passable.size(), kUnseen);
-    std::vector<core::Point> queue;
-    std::vector<std::size_t> reached;
+    WaySearch search(passable, ways);
     std::vector<Neighbour> found;
     m_first.assign(1, 0);
     for (Node node = 0; node < count(); ++node) {
-        const core::Point centre = m_cells[node];
         std::uint8_t* const window = m_steps.data() + node * m_windowCells;
-        queue.assign(1, centre);
-        reached.assign(1, cellOffset(centre, m_grid));
-        distance[reached[0]] = 0;
-        window[windowOffset(0, 0)] = 0;
-        for (std::size_t head = 0; head < queue.size(); ++head) {
-            const int steps = distance[reached[head]] + 1;
-            if (steps > ways.depth) break;
-            forEachStep(queue[head], ways, [&](core::Point next) {
-                const std::size_t offset = cellOffset(next, m_grid);
-                const int dx = next.x - centre.x;
-                const int dy = next.y - centre.y;
-                const bool inWindow = std::abs(dx) <= m_reach && std::abs(dy) <= m_reach;
-                if (!inWindow || passable[offset] == 0) return false;
-                // What was reached sooner leads on by itself.
-                if (distance[offset] != kUnseen) return distance[offset] == steps;
-                distance[offset] = steps;
-                queue.push_back(next);
-                reached.push_back(offset);
-                window[windowOffset(dx, dy)] = static_cast<std::uint8_t>(steps);
-                return true;
-            });
+        search.from(m_cells[node]);
+        for (const WaySearch::Reached& reached : search.reached()) {
+            window[windowOffset(reached.dx, reached.dy)] = reached.steps;
         }
-        listNeighbours(node, reached, ways, found);
+        listNeighbours(node, search.reached(), ways, found);
         m_neighbours.insert(m_neighbours.end(), found.begin(), found.end());
         m_first.push_back(m_neighbours.size());
-        for (const std::size_t offset : reached) distance[offset] = kUnseen;
     }
 }
 
@@ -108,14 +85,13 @@ void Links::addRing(Node node, int ring, const PenWays& ways, std::vector<Neighb
     }
 }
 
-void Links::listNeighbours(Node node, std::span<const std::size_t> reached, const PenWays& ways,
-                           std::vector<Neighbour>& found) const {
+void Links::listNeighbours(Node node, std::span<const WaySearch::Reached> reached,
+                           const PenWays& ways, std::vector<Neighbour>& found) const {
     found.clear();
-    for (const std::size_t offset : reached) {
+    const core::Point centre = m_cells[node];
+    for (const WaySearch::Reached& there : reached) {
         if (found.size() >= kMostByPath) break;
-        const auto width = static_cast<std::size_t>(m_grid.width);
-        addNodesAt({static_cast<int>(offset % width), static_cast<int>(offset / width)}, node,
-                   found);
+        addNodesAt({centre.x + there.dx, centre.y + there.dy}, node, found);
     }
     const std::size_t wanted = found.size() + kLeastByRing;
     const int last = std::min(kLastRing, std::max(ways.grid.width, ways.grid.height));

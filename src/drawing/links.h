@@ -13,6 +13,7 @@
 #include "drawing/layer.h"
 #include "drawing/pen_ways.h"
 #include "drawing/timing.h"
+#include "drawing/way_search.h"
 
 namespace pantile::drawing {
 
@@ -77,7 +78,7 @@ private:
     void addNode(core::Point cell, Node partner, std::int64_t runMs);
     void listNodesByCell(const PenWays& ways);
     void measure(const std::vector<std::uint8_t>& passable, const PenWays& ways);
-    void listNeighbours(Node node, std::span<const std::size_t> reached, const PenWays& ways,
+    void listNeighbours(Node node, std::span<const WaySearch::Reached> reached, const PenWays& ways,
                         std::vector<Neighbour>& found) const;
     void addRing(Node node, int ring, const PenWays& ways, std::vector<Neighbour>& found) const;
     void addNodesAt(core::Point cell, Node from, std::vector<Neighbour>& found) const;

@@ -65,13 +65,18 @@ private:
 /// The sum that a path pays for its cells is known, as it goes in and out of each once.
 class PricedTrees {
 public:
-    PricedTrees(const PathTask& task, const PenWays& ways)
+    /// Shape: a price for each cell, or none at all.
+    PricedTrees(const PathTask& task, const PenWays& ways, const std::vector<std::int64_t>& prices)
         : m_task(task),
           m_distances(task, ways),
           m_count(task.cells.size()),
-          m_prices(m_count),
+          m_prices(prices),
           m_excess(m_count),
-          m_excessBefore(m_count) {}
+          m_excessBefore(m_count) {
+        m_prices.resize(m_count);
+    }
+
+    const std::vector<std::int64_t>& prices() const { return m_prices; }
 
     /// The tree, its way in and its way out under the present prices, less the prices paid.
     std::int64_t bound() {
@@ -163,8 +168,9 @@ std::int64_t wholeMs(std::int64_t scaled) {
 
 }  // namespace
 
-PathBounds pathBounds(const PathTask& task, const PenWays& ways, int rounds) {
-    PricedTrees trees(task, ways);
+PathBounds pathBounds(const PathTask& task, const PenWays& ways, int rounds,
+                      std::vector<std::int64_t>& prices) {
+    PricedTrees trees(task, ways, prices);
     std::int64_t best = trees.bound();
     std::optional<std::int64_t> bestCut;
     const auto noteCut = [&](std::int64_t bound) {
@@ -179,7 +185,10 @@ PathBounds pathBounds(const PathTask& task, const PenWays& ways, int rounds) {
         const std::int64_t bound = trees.bound();
         noteCut(bound);
         sinceBest = bound > best ? 0 : sinceBest + 1;
-        best = std::max(best, bound);
+        if (bound > best) {
+            best = bound;
+            prices = trees.prices();
+        }
         if (sinceBest <= kPatience) continue;
         step = step * 7 / 10;
         sinceBest = 0;

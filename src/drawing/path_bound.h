@@ -35,6 +35,9 @@ struct PathBounds {
 /// Cost: rounds x cells squared.
 /// Source: M. Held, R. Karp, 'The traveling-salesman problem and minimum spanning trees: part II',
 /// Mathematical Programming 1, 1971, for paths and in whole numbers.
-PathBounds pathBounds(const PathTask& task, const PenWays& ways, int rounds);
+/// `prices` are those to begin with, one for each cell, or none; they become the best ones found,
+/// which serve well for the same cells with other passable ones.
+PathBounds pathBounds(const PathTask& task, const PenWays& ways, int rounds,
+                      std::vector<std::int64_t>& prices);
 
 }  // namespace pantile::drawing

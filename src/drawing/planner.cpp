@@ -4,10 +4,9 @@
 #include <utility>
 
 #include "drawing/colour_order.h"
-#include "drawing/covering_order.h"
 #include "drawing/fill.h"
 #include "drawing/jumps.h"
-#include "drawing/layered_plan.h"
+#include "drawing/plan_layers.h"
 #include "drawing/straight_runs.h"
 #include "drawing/timing.h"
 #include "drawing/tours.h"
@@ -35,22 +34,6 @@ core::Result<std::vector<ColourTours>> toursByColour(const DrawingRequest& reque
     return colours;
 }
 
-/// Cells that the search for an order of colours may visit before the first plan.
-constexpr std::int64_t kMostOrderWork = 4'000'000;
-
-core::Result<std::vector<Stroke>> layeredStrokes(const DrawingRequest& request,
-                                                 const TimeModel& model,
-                                                 const core::Progress& progress,
-                                                 const Effort& effort) {
-    const PenWays ways(request, model);
-    LeastTree trees(request, ways);
-    PANTILE_ASSIGN_OR_RETURN(
-        LayeredPlan layers,
-        LayeredPlan::create(request, model, coveringOrder(trees, kMostOrderWork), progress));
-    PANTILE_RETURN_IF_ERROR(layers.improve(effort, progress));
-    return layers.strokes();
-}
-
 core::Result<std::vector<Stroke>> straightStrokes(const DrawingRequest& request,
                                                   const TimeModel& model,
                                                   const core::Progress& progress) {
@@ -76,8 +59,8 @@ core::Result<Plan> planAfterFill(const DrawingRequest& request,
     PANTILE_ASSIGN_OR_RETURN(auto straightOnes, straightStrokes(rest, model, progress));
     Plan straight = timedPlan(std::move(straightOnes), whole, fill);
     if (!request.canvas.rules.turns) return straight;
-    PANTILE_ASSIGN_OR_RETURN(auto layers, layeredStrokes(rest, model, progress, effort));
-    Plan layered = timedPlan(std::move(layers), whole, fill);
+    PANTILE_ASSIGN_OR_RETURN(Plan layers, planLayers(rest, model, progress, effort));
+    Plan layered = timedPlan(std::move(layers.strokes), whole, fill);
     return layered.milliseconds < straight.milliseconds ? layered : straight;
 }
 

@@ -1,11 +1,13 @@
-// provenBoundMs: the proof, with the same letters, is in docs/drawing.md section 6.2.
+// provenBounds: the proofs, with the same letters, are in docs/drawing.md section 6.2.
 
 #include "drawing/proven_bound.h"
 
 #include <algorithm>
-#include <limits>
+#include <numeric>
+#include <optional>
 #include <vector>
 
+#include "drawing/cheapest_order.h"
 #include "drawing/fill.h"
 #include "drawing/least_tree.h"
 #include "drawing/path_bound.h"
@@ -17,18 +19,14 @@ namespace {
 
 using core::PaletteIndex;
 
-constexpr std::size_t kMostColoursInOrder = 16;  ///< Their subsets are gone through one by one.
+constexpr std::size_t kMostColoursInOrder = CheapestOrder::kMost;
 constexpr std::size_t kMostCellsForPaths = 1500;
 constexpr int kRounds = 120;
-constexpr int kRoundsWithout = 40;
-constexpr std::int64_t kEndless = std::numeric_limits<std::int64_t>::max() / 4;
-
-/// Which of the painted colours, by their places in the list.
-using Subset = std::uint32_t;
-
-bool holds(Subset set, std::size_t place) {
-    return (set >> place & 1U) != 0;
-}
+constexpr int kRoundsAgain = 30;  ///< With prices that served for other passable cells.
+/// Distances looked at to make the costs along the cheapest orders exact, for each of the two
+/// bounds.
+constexpr std::int64_t kMostWork = 3'000'000'000;
+constexpr std::int64_t kEndless = CheapestOrder::kEndless;
 
 core::Error stopped() {
     return {core::ErrorKind::Cancelled, "proving the bound was stopped", ""};
@@ -65,7 +63,8 @@ public:
           m_trees(request, m_ways, LeastTree::kAnySteps),
           m_swatches(swatchesOf(request, m_model)),
           m_cells(m_trees.colours().size()),
-          m_treeEndsMs(m_trees.colours().size()) {
+          m_treeEndsMs(m_trees.colours().size()),
+          m_prices(m_trees.colours().size()) {
         listCells();
         for (std::size_t place = 0; place < m_cells.size(); ++place) measureEnds(place);
     }
@@ -73,16 +72,20 @@ public:
     /// What an additional visit of a colour adds at the least to a path through all its cells.
     std::int64_t visitMs() const { return pickMs() - spanMs(m_swatches, m_model); }
 
-    core::Result<std::int64_t> bound() {
+    core::Result<ProvenBounds> bounds() {
         PANTILE_RETURN_IF_ERROR(boundPaths());
-        std::int64_t least = 0;
-        for (const std::int64_t ms : m_freeMs) least += ms;
+        const std::int64_t free =
+            std::accumulate(m_freeMs.begin(), m_freeMs.end(), std::int64_t{0});
+        ProvenBounds least{free, free};
         if (m_cells.size() > 1 && m_cells.size() <= kMostColoursInOrder) {
-            PANTILE_ASSIGN_OR_RETURN(const std::int64_t ordered, bestOrder());
-            least = std::max(least, ordered);
+            PANTILE_RETURN_IF_ERROR(plantTrees());
+            const std::vector<std::int64_t> never(m_cells.size(), kEndless);
+            PANTILE_ASSIGN_OR_RETURN(least.pickedOnce, bestOrder(never));
+            PANTILE_ASSIGN_OR_RETURN(least.everyPlan, bestOrder(m_twiceMs));
         }
         const auto picks = static_cast<std::int64_t>(m_cells.size()) * pickMs();
-        return firstWayMs() + picks + least - m_longestLastWay;
+        const std::int64_t around = firstWayMs() + picks - m_longestLastWay;
+        return ProvenBounds{around + least.everyPlan, around + least.pickedOnce};
     }
 
 private:
@@ -140,6 +143,7 @@ private:
 
     /// The colour's path where the cells of colours in `blocked` may not be passed.
     PathBounds pathOf(std::size_t place, Subset blocked, int rounds) {
+        m_work += static_cast<std::int64_t>(m_cells[place].size() * m_cells[place].size()) * rounds;
         ColourSet passable;
         std::vector<std::uint8_t> isPassable(256);
         for (std::size_t i = 0; i < m_cells.size(); ++i) {
@@ -158,13 +162,9 @@ private:
             task.fromSwatch.push_back(wayIn(place, cell));
             task.toNext.push_back(wayOut(place, cell));
         }
-        PathBounds bounds = pathBounds(task, m_ways, rounds);
+        PathBounds bounds = pathBounds(task, m_ways, rounds, m_prices[place]);
         bounds.whole = std::max(tree, bounds.whole);
         return bounds;
-    }
-
-    std::int64_t pathMs(std::size_t place, Subset blocked, int rounds) {
-        return pathOf(place, blocked, rounds).whole;
     }
 
     std::int64_t pickMs() const { return m_model.clickMs() + m_model.timing().settleMs; }
@@ -184,66 +184,59 @@ private:
     }
 
     core::Result<void> boundPaths() {
-        const std::size_t count = m_cells.size();
-        const bool ordered = count <= kMostColoursInOrder;
-        for (std::size_t place = 0; place < count; ++place) {
+        for (std::size_t place = 0; place < m_cells.size(); ++place) {
             if (m_progress.stopRequested()) return stopped();
             const PathBounds free = pathOf(place, 0, kRounds);
             m_freeMs.push_back(free.whole);
             m_twiceMs.push_back(twiceMs(place, free));
-            m_withoutMs.emplace_back();
-            if (!ordered) continue;
-            const Subset others = ((Subset{1} << count) - 1) & ~(Subset{1} << place);
-            m_lastMs.push_back(std::max(m_freeMs[place], pathMs(place, others, kRounds)));
-            for (std::size_t other = 0; other < count; ++other) {
-                const bool same = other == place;
-                m_withoutMs[place].push_back(
-                    same ? 0 : pathMs(place, Subset{1} << other, kRoundsWithout));
+        }
+        return {};
+    }
+
+    /// What every colour costs behind every set of others, by its tree and its path where all may
+    /// be passed.
+    core::Result<void> plantTrees() {
+        const std::size_t count = m_cells.size();
+        m_orders.emplace(count);
+        m_exact.assign(count, std::vector<bool>(std::size_t{1} << count));
+        for (std::size_t place = 0; place < count; ++place) {
+            m_progress.tell(static_cast<std::int64_t>(place), static_cast<std::int64_t>(count),
+                            "proving the bound");
+            m_orders->raise(place, 0, m_freeMs[place]);
+            m_exact[place][0] = true;
+            for (Subset drawn = 1; drawn < Subset{1} << count; ++drawn) {
+                if (m_progress.stopRequested()) return stopped();
+                if (!holds(drawn, place)) m_orders->raiseAt(place, drawn, treeMs(place, drawn));
             }
         }
         return {};
     }
 
-    /// What the colour at `place` costs once those of `drawn` may not be passed any more.
-    std::int64_t costAfter(std::size_t place, Subset drawn) {
-        const std::size_t count = m_cells.size();
+    /// With the colours of `drawn` no longer passable.
+    std::int64_t treeMs(std::size_t place, Subset drawn) {
         ColourSet later;
-        std::int64_t most = m_freeMs[place];
-        Subset others = 0;
-        for (std::size_t i = 0; i < count; ++i) {
-            if (i == place) continue;
-            others |= Subset{1} << i;
-            if (holds(drawn, i)) {
-                most = std::max(most, m_withoutMs[place][i]);
-            } else {
-                later.set(m_trees.colours()[i]);
-            }
+        for (std::size_t i = 0; i < m_cells.size(); ++i) {
+            if (!holds(drawn, i)) later.set(m_trees.colours()[i]);
         }
-        if (drawn == others) most = std::max(most, m_lastMs[place]);
-        const std::int64_t tree = m_trees.measured(m_trees.colours()[place], later);
-        return std::max(most, m_treeEndsMs[place] + tree);
+        return m_treeEndsMs[place] + m_trees.measured(m_trees.colours()[place], later);
     }
 
-    /// Over every set of colours that are picked once, and every order of them.
-    core::Result<std::int64_t> bestOrder() {
-        const std::size_t count = m_cells.size();
-        const Subset subsets = Subset{1} << count;
-        std::vector<std::int64_t> costs(subsets, kEndless);
-        costs[0] = 0;
-        std::int64_t best = kEndless;
-        for (Subset drawn = 0; drawn < subsets; ++drawn) {
+    /// The cheapest order, where colours of several visits cost `leftOut`. As long as paths on it
+    /// were not bounded by themselves, that is done, and the order sought anew.
+    core::Result<std::int64_t> bestOrder(const std::vector<std::int64_t>& leftOut) {
+        const std::int64_t mostWork = m_work + kMostWork;
+        for (;;) {
             if (m_progress.stopRequested()) return stopped();
-            m_progress.tell(drawn, subsets, "proving the bound");
-            std::int64_t whole = costs[drawn];
-            for (std::size_t place = 0; place < count; ++place) {
-                if (holds(drawn, place)) continue;
-                whole += m_twiceMs[place];
-                std::int64_t& next = costs[drawn | Subset{1} << place];
-                next = std::min(next, costs[drawn] + costAfter(place, drawn));
+            const CheapestOrder::Found found = m_orders->cheapest(leftOut);
+            bool isExact = true;
+            for (const auto& [place, drawn] : found.steps) {
+                if (m_exact[place][drawn] || m_work >= mostWork) continue;
+                m_exact[place][drawn] = true;
+                m_orders->raise(place, drawn, pathOf(place, drawn, kRoundsAgain).whole);
+                isExact = false;
             }
-            best = std::min(best, whole);
+            if (isExact) return found.cost;
         }
-        return best;
     }
 
     const DrawingRequest& m_request;
@@ -258,8 +251,10 @@ private:
     std::int64_t m_leastWayOut = kEndless;  ///< From any painted cell to any swatch.
     std::vector<std::int64_t> m_freeMs;     ///< By place, with all painted cells passable.
     std::vector<std::int64_t> m_twiceMs;    ///< The same, for two visits or more.
-    std::vector<std::int64_t> m_lastMs;     ///< With its own alone.
-    std::vector<std::vector<std::int64_t>> m_withoutMs;  ///< With all but those of another place.
+    std::vector<std::vector<std::int64_t>> m_prices;  ///< By place, those that served best so far.
+    std::optional<CheapestOrder> m_orders;
+    std::vector<std::vector<bool>> m_exact;  ///< By place and what was drawn before.
+    std::int64_t m_work = 0;
 };
 
 /// The model's cases in which the proof holds.
@@ -274,14 +269,21 @@ bool isProvable(const DrawingRequest& request) {
 
 }  // namespace
 
+core::Result<ProvenBounds> provenBounds(const DrawingRequest& request,
+                                        const core::Progress& progress) {
+    const std::int64_t cheap = lowerBoundMs(request);
+    if (cheap == 0 || !isProvable(request)) return ProvenBounds{cheap, cheap};
+    Prover prover(request, progress);
+    PANTILE_ASSIGN_OR_RETURN(const ProvenBounds strong, prover.bounds());
+    const bool knowsVisits = prover.visitMs() >= 0;
+    return ProvenBounds{std::max(cheap, knowsVisits ? strong.everyPlan : cheap),
+                        std::max(cheap, strong.pickedOnce)};
+}
+
 core::Result<std::int64_t> provenBoundMs(const DrawingRequest& request,
                                          const core::Progress& progress) {
-    const std::int64_t cheap = lowerBoundMs(request);
-    if (cheap == 0 || !isProvable(request)) return cheap;
-    Prover prover(request, progress);
-    if (prover.visitMs() < 0) return cheap;
-    PANTILE_ASSIGN_OR_RETURN(const std::int64_t strong, prover.bound());
-    return std::max(cheap, strong);
+    PANTILE_ASSIGN_OR_RETURN(const ProvenBounds bounds, provenBounds(request, progress));
+    return bounds.everyPlan;
 }
 
 }  // namespace pantile::drawing

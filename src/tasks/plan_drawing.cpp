@@ -55,17 +55,19 @@ Result<ComparedDrawing> planStored(const catalogue::Library& library, core::Text
     PANTILE_ASSIGN_OR_RETURN(PlannedDrawing planned, planTexture(record.texture, canvas, board,
                                                                  progress, options.budgetMs));
     const drawing::DrawingRequest request = requestFor(planned.fitted, canvas, board);
-    ComparedDrawing compared{std::move(planned), record.row.title, 0, 0, BoundKind::Cheap, {}};
+    ComparedDrawing compared{std::move(planned), record.row.title, 0, 0,
+                             BoundKind::Cheap,   std::nullopt,     {}};
     compared.byRowMs = drawing::planRowByRow(request).milliseconds;
     compared.boundMs = drawing::lowerBoundMs(request);
     PANTILE_ASSIGN_OR_RETURN(
         compared.faster,
         fasterSettings(request, board.name, compared.planned.plan.milliseconds, progress));
     if (options.prove) {
-        PANTILE_ASSIGN_OR_RETURN(const std::int64_t proven,
-                                 drawing::provenBoundMs(request, progress));
-        if (proven > compared.boundMs) compared.bound = BoundKind::Strong;
-        compared.boundMs = proven;
+        PANTILE_ASSIGN_OR_RETURN(const drawing::ProvenBounds proven,
+                                 drawing::provenBounds(request, progress));
+        if (proven.everyPlan > compared.boundMs) compared.bound = BoundKind::Strong;
+        if (proven.pickedOnce > compared.boundMs) compared.pickedOnceMs = proven.pickedOnce;
+        compared.boundMs = proven.everyPlan;
     }
     return compared;
 }

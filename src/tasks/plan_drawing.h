@@ -44,6 +44,8 @@ struct ComparedDrawing {
     std::int64_t byRowMs = 0;  ///< The plain row-by-row way by colour runs.
     std::int64_t boundMs = 0;  ///< No plan is quicker.
     BoundKind bound = BoundKind::Cheap;
+    /// With the strong bound: what no plan is quicker than that picks each colour once.
+    std::optional<std::int64_t> pickedOnceMs = {};
     std::vector<FasterSetting> faster;
 };
 
@@ -51,7 +53,7 @@ struct PlanOptions {
     std::string canvas;                    ///< A name; empty for what chooseCanvas gives.
     std::string board;                     ///< A name; empty for the default board.
     std::optional<std::int64_t> budgetMs;  ///< About how long to plan; else the usual effort.
-    bool prove = false;                    ///< The strong bound instead of the cheap one.
+    bool prove = false;                    ///< The strong bounds instead of the cheap one.
 };
 
 /// Plans and replays, with the usual effort unless there is a budget. Errors: DoesNotFit;

@@ -60,6 +60,8 @@ QJsonObject planJson(const tasks::ComparedDrawing& compared, bool withStrokes,
                        {"by_row_seconds", jsonSeconds(compared.byRowMs)},
                        {"bound_seconds", jsonSeconds(compared.boundMs)},
                        {"bound", jsonText(boundWord(compared.bound))},
+                       {"picked_once_bound_seconds",
+                        compared.pickedOnceMs ? jsonSeconds(*compared.pickedOnceMs) : QJsonValue()},
                        {"faster", jsonArray(compared.faster, fasterJson)},
                        {"bytes", jsonNumber(planned.bytes)},
                        {"files", jsonPaths(written)},
@@ -103,8 +105,12 @@ void printPlan(std::ostream& out, const tasks::ComparedDrawing& compared) {
         << "  drawing        " << spokenTime(plan.milliseconds) << '\n'
         << "  row by row     " << spokenTime(compared.byRowMs) << '\n'
         << "  never under    " << spokenTime(compared.boundMs) << " (the "
-        << boundWord(compared.bound) << " bound)\n"
-        << "  strokes        " << plan.strokes.size() << '\n'
+        << boundWord(compared.bound) << " bound)\n";
+    if (compared.pickedOnceMs) {
+        out << "  picked once    never under " << spokenTime(*compared.pickedOnceMs)
+            << ", if each colour is picked once\n";
+    }
+    out << "  strokes        " << plan.strokes.size() << '\n'
         << "  colour picks   " << plan.picks << '\n';
     if (plan.fill) out << "  filled first   with colour " << int{*plan.fill} << '\n';
     out << "  bytes          " << planned.bytes << '\n'
