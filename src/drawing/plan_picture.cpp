@@ -237,12 +237,25 @@ private:
             way += (stroke.jumpsTo(i) ? "M" : "L") + to;
             if (stroke.jumpsTo(i)) jumps += "M" + place(cell(stroke.path[i - 1])) + "L" + to;
         }
-        // A line to where it begins is a dot, with round ends.
-        if (stroke.path.size() == 1) way += "L" + place(cell(stroke.path.front()));
         strokeLine(way, "#333333", m_pitch * 4 / 10);
         strokeLine(way, colourText(stroke.colour), m_pitch * 25 / 100);
         if (!jumps.empty()) m_text += "<path d=\"" + jumps + "\"" + std::string(kJumpLook) + "/>\n";
+        for (std::size_t i = 0; i < stroke.path.size(); ++i) {
+            if (standsAlone(stroke, i)) dot(cell(stroke.path[i]), stroke.colour);
+        }
         ring(cell(stroke.path.front()));
+    }
+
+    /// A cell of the path with no line to it and none from it.
+    static bool standsAlone(const Stroke& stroke, std::size_t i) {
+        const bool noneTo = i == 0 || stroke.jumpsTo(i);
+        return noneTo && (i + 1 == stroke.path.size() || stroke.jumpsTo(i + 1));
+    }
+
+    void dot(core::Point centre, core::PaletteIndex colour) {
+        m_text += "<circle" + with("cx", centre.x) + with("cy", centre.y) +
+                  with("r", m_pitch * 16 / 100) + " fill=\"" + colourText(colour) +
+                  "\" stroke=\"#333333\"" + with("stroke-width", m_pitch * 8 / 100) + "/>\n";
     }
 
     void strokeLine(const std::string& way, const std::string& colour, int width) {

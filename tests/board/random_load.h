@@ -97,7 +97,7 @@ inline board::LoadSlot randomSlot(Random& random, const core::PointerTiming& tim
     canvas.rules.leaving = static_cast<core::PenLeaving>(random.between(0, 1));
     std::optional<core::PaletteIndex> fill;
     if (random.between(0, 3) == 0) {
-        fill = static_cast<core::PaletteIndex>(random.between(0, colours - 1));
+        fill = static_cast<core::PaletteIndex>(random.between(1, colours - 1));
         canvas.size = size;
         core::CanvasGeometry& g = canvas.geometry;
         g.fillButton = core::Point{g.swatchCentre.x + colours * g.swatchPitch, g.gridCentre.y};

@@ -34,7 +34,8 @@ TEST(PlanPicture, ShowsStrokesTravelsAndPicks) {
                                 TimeModel(request.canvas, request.timing));
     const std::string svg = pictureOf("Wet sand", plan, request);
     EXPECT_EQ(svg, pictureOf("Wet sand", plan, request));
-    EXPECT_EQ(timesIn(svg, "<circle"), 4 + 1) << "a ring for each stroke, and in the legend";
+    EXPECT_EQ(timesIn(svg, "stroke=\"#111111\""), 4 + 1) << "a ring for each stroke and the legend";
+    EXPECT_EQ(timesIn(svg, "<circle"), 5 + 3) << "and a dot for each single cell";
     // Tenths of counts: cell (0, 0) has its centre at (4, 4) and the next are 8 further on.
     EXPECT_THAT(svg, HasSubstr("d=\"M40 40L200 40L200 200L40 200L40 120\""));
     EXPECT_THAT(svg, HasSubstr(">1, 3</text>"));

@@ -2,6 +2,9 @@
 
 #include "tasks/keep_estimates.h"
 
+#include <functional>
+#include <vector>
+
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
 #include "catalogue/edit.h"
@@ -44,7 +47,7 @@ TEST_F(KeepEstimates, DropsThemWithTheTimingOfTheDefaultBoard) {
     const auto before = kept(1);
     core::Board quick = board();
     quick.timing = core::PointerTiming::quick();
-    ASSERT_THAT(setBoard(m_library, quick), isOk());
+    ASSERT_THAT(tasks::setBoard(m_library, quick), isOk());
     EXPECT_EQ(kept(1), std::nullopt);
     EXPECT_EQ(refreshEstimates(m_library).value(), 3);
     EXPECT_LT(kept(1)->drawMs, before->drawMs);
@@ -55,16 +58,16 @@ TEST_F(KeepEstimates, KeepsThemWhereNothingThatCountsChanged) {
     core::Board other = board();
     other.name = "pier";
     other.timing = core::PointerTiming::quick();
-    ASSERT_THAT(addBoard(m_library, other), isOk());
+    ASSERT_THAT(tasks::addBoard(m_library, other), isOk());
     other.slots = 9;
-    ASSERT_THAT(setBoard(m_library, other), isOk());
-    ASSERT_THAT(removeBoard(m_library, "pier"), isOk());
+    ASSERT_THAT(tasks::setBoard(m_library, other), isOk());
+    ASSERT_THAT(tasks::removeBoard(m_library, "pier"), isOk());
     core::Board described = board();
     described.description = "the one on the desk";
-    ASSERT_THAT(setBoard(m_library, described), isOk());
+    ASSERT_THAT(tasks::setBoard(m_library, described), isOk());
     core::Canvas large = catalogue::readCanvas(m_library, "cells-64").value();
     large.penModel = core::PenModel::Lines;
-    ASSERT_THAT(setCanvas(m_library, large), isOk());
+    ASSERT_THAT(tasks::setCanvas(m_library, large), isOk());
     EXPECT_TRUE(kept(1) && kept(2) && kept(3));
     EXPECT_EQ(refreshEstimates(m_library).value(), 0);
     expectRight();
@@ -86,7 +89,7 @@ TEST_F(KeepEstimates, DropsThemWithEveryRuleOfTheirCanvas) {
     for (std::size_t i = 0; i < changes.size(); ++i) {
         core::Canvas changed = canvas();
         changes[i](changed);
-        ASSERT_THAT(setCanvas(m_library, changed), isOk());
+        ASSERT_THAT(tasks::setCanvas(m_library, changed), isOk());
         EXPECT_EQ(kept(1), std::nullopt) << "change " << i;
         EXPECT_EQ(refreshEstimates(m_library).value(), 3);
         expectRight();
@@ -99,11 +102,11 @@ TEST_F(KeepEstimates, DropsThemWhereAnotherCanvasIsChosen) {
     small.name = "cells-8";
     small.size = {8, 8};
     small.geometry = core::CanvasGeometry::beside(small.size);
-    ASSERT_THAT(addCanvas(m_library, small), isOk());
+    ASSERT_THAT(tasks::addCanvas(m_library, small), isOk());
     EXPECT_EQ(kept(2), std::nullopt);
     EXPECT_EQ(refreshEstimates(m_library).value(), 3);
     expectRight();
-    ASSERT_THAT(removeCanvas(m_library, "cells-8"), isOk());
+    ASSERT_THAT(tasks::removeCanvas(m_library, "cells-8"), isOk());
     EXPECT_EQ(kept(2), std::nullopt);
     EXPECT_EQ(refreshEstimates(m_library).value(), 3);
     expectRight();
@@ -112,15 +115,17 @@ TEST_F(KeepEstimates, DropsThemWhereAnotherCanvasIsChosen) {
 TEST_F(KeepEstimates, LeavesAllAsItWasWhereTheChangeIsRefused) {
     core::Canvas bad = canvas();
     bad.geometry.fillButton = core::Point{5, 5};
-    EXPECT_THAT(setCanvas(m_library, bad), failsWith(ErrorKind::InvalidInput, "on the grid"));
-    EXPECT_THAT(removeCanvas(m_library, "cells-17"), failsWith(ErrorKind::NotFound, "cells-17"));
+    EXPECT_THAT(tasks::setCanvas(m_library, bad),
+                failsWith(ErrorKind::InvalidInput, "on the grid"));
+    EXPECT_THAT(tasks::removeCanvas(m_library, "cells-17"),
+                failsWith(ErrorKind::NotFound, "cells-17"));
     expectRight();
 }
 
 TEST_F(KeepEstimates, StopsWhenAskedAndGoesOnLater) {
     core::Board quick = board();
     quick.timing = core::PointerTiming::quick();
-    ASSERT_THAT(setBoard(m_library, quick), isOk());
+    ASSERT_THAT(tasks::setBoard(m_library, quick), isOk());
     std::stop_source source;
     core::Progress progress;
     progress.stop = source.get_token();

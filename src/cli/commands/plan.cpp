@@ -71,12 +71,15 @@ QJsonObject planJson(const tasks::ComparedDrawing& compared, bool withStrokes,
 }
 
 void printFaster(std::ostream& out, const std::vector<tasks::FasterSetting>& faster) {
-    if (faster.empty()) {
-        out << "No other timing and no other pen would be faster.\n";
+    // Less than the tenth of a second that is shown is nothing to speak of; JSON has it all.
+    constexpr std::int64_t kLeastShownMs = 50;
+    if (faster.empty() || faster.front().savesMs < kLeastShownMs) {
+        out << "No other timing and no other pen would be much faster.\n";
         return;
     }
     out << "What other settings would save:\n";
     for (const tasks::FasterSetting& each : faster) {
+        if (each.savesMs < kLeastShownMs) break;
         out << "  With " << each.setting << " it would take " << spokenTime(each.milliseconds)
             << ", " << spokenTime(each.savesMs) << " less (" << core::visibleText(each.how)
             << ").\n";
