@@ -460,7 +460,7 @@ TEST_F(Cli, PlansAndDrawingTimesFollowTheCanvas) {
                                     "0,0,0,1,0,0,0,0\n0,0,0,0,0,0,0,0\n0,0,0,0,0,0,0,0\n" +
                                     "0,0,0,0,0,0,0,0\n0,0,0,0,0,0,0,0\n");
     ASSERT_EQ(run({"add", m_cli.path("calm.csv")}).exitCode, 0);
-    const auto drawSeconds = [&] {
+    const auto drawSeconds = [&]() -> QJsonValue {
         return json({"find"}).json()["textures"].toArray()[0].toObject()["draw_seconds"];
     };
     const double before = drawSeconds().toDouble();
@@ -482,7 +482,7 @@ TEST_F(Cli, PlansAndDrawingTimesFollowTheCanvas) {
     const CliAnswer quick = run({"board", "set", "flash-32k", "--timing", "quick"});
     EXPECT_NE(quick.err.find("drawing time of 1 texture anew"), std::string::npos) << quick.err;
     EXPECT_LT(drawSeconds().toDouble(), before);
-    ASSERT_EQ(run({"touch", "1", "--colour", "1", "--line", "0,0,5,0"}).exitCode, 0);
+    ASSERT_EQ(run({"touch", "1", "--colour", "1", "--line", "7,5,7,5"}).exitCode, 0);
     const double touched = drawSeconds().toDouble();
     ASSERT_EQ(run({"revert", "1", "1"}).exitCode, 0);
     EXPECT_NE(drawSeconds().toDouble(), touched);

@@ -62,16 +62,15 @@ TEST_F(PlanStored, SaysWhatFasterSettingsSave) {
 TEST_F(PlanStored, SaysNothingOfWhatIsSetAlready) {
     core::Canvas canvas = catalogue::readCanvas(m_library, "cells-16").value();
     canvas.name = "the maker's own";
-    canvas.penModel = core::PenModel::Sampled;
+    canvas.penModel = core::PenModel::Diagonals;
     canvas.rules.covers = false;
     ASSERT_THAT(catalogue::addCanvas(m_library, canvas), isOk());
     const ComparedDrawing compared = planned({canvas.name, "", {}, false});
-    EXPECT_EQ(settingOf(compared, "reports land"), nullptr);
+    EXPECT_EQ(settingOf(compared, "aslant"), nullptr);
     EXPECT_EQ(settingOf(compared, "turn corners"), nullptr);
-    const FasterSetting* lines = settingOf(compared, "lines");
-    ASSERT_NE(lines, nullptr);
-    EXPECT_EQ(lines->how,
-              "canvas set 'the maker'\\''s own' --pen lines; board set flash-32k --step-down 127");
+    const FasterSetting* covering = settingOf(compared, "cover one another");
+    ASSERT_NE(covering, nullptr);
+    EXPECT_EQ(covering->how, "canvas set 'the maker'\\''s own' --pen-covers yes");
 }
 
 TEST_F(PlanStored, ProvesTheStrongBoundIfAsked) {
@@ -135,7 +134,9 @@ TEST_F(PlanStored, WritesFramesFromNothingToTheTexture) {
                           [](const core::Rgba8& pixel) { return pixel.a == 255; }));
         EXPECT_GE(painted, before);
         before = painted;
-        if (file == files->front()) EXPECT_EQ(painted, 0U);
+        if (file == files->front()) {
+            EXPECT_EQ(painted, 0U);
+        }
     }
     const core::Pixels last = pixelsOf(files->back());
     const FittedTexture& fitted = compared.planned.fitted;
