@@ -46,7 +46,7 @@ std::string number(std::int64_t value) {
 }
 
 /// ` name="value"`
-std::string with(std::string_view name, std::int64_t value) {
+std::string with(std::string_view name, int value) {
     return " " + std::string(name) + "=\"" + number(value) + "\"";
 }
 
@@ -147,10 +147,9 @@ private:
         const int height = m_most.y - m_least.y + 2 * kMargin + 8 * kLineHeight;
         const std::string box =
             number(left) + " " + number(top) + " " + number(width) + " " + number(height);
-        m_text += "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"" + box + "\"" +
-                  with("width", kShownWidth) +
-                  with("height", std::int64_t{kShownWidth} * height / width) + ">\n<title>" +
-                  escaped(m_of.title) + "</title>\n";
+        m_text += R"(<svg xmlns="http://www.w3.org/2000/svg" viewBox=")" + box + "\"" +
+                  with("width", kShownWidth) + with("height", kShownWidth * height / width) +
+                  ">\n<title>" + escaped(m_of.title) + "</title>\n";
         m_text += "<rect" + with("x", left) + with("y", top) + with("width", width) +
                   with("height", height) + " fill=\"#ffffff\"/>\n";
     }

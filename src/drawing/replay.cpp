@@ -178,8 +178,8 @@ private:
 
     /// What the stroke painted shows again what it showed before; the rest of it paints nothing.
     void undoStroke() {
-        for (auto change = m_changes.rbegin(); change != m_changes.rend(); ++change) {
-            m_shown.cells[change->first] = change->second;
+        for (; !m_changes.empty(); m_changes.pop_back()) {
+            m_shown.cells[m_changes.back().first] = m_changes.back().second;
         }
         m_undone = true;
     }
