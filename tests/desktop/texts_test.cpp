@@ -37,7 +37,8 @@ TEST(Texts, CountsInOneAndMany) {
 
 TEST(Texts, SaysWhenCostsAreNotKnown) {
     EXPECT_EQ(shownCost(std::nullopt), QStringLiteral("cost not known"));
-    EXPECT_EQ(shownCost(catalogue::Estimate{48000, 412, "x"}), QStringLiteral("48.0 s · 412 bytes"));
+    EXPECT_EQ(shownCost(catalogue::Estimate{48000, 412, "x"}),
+              QStringLiteral("48.0 s · 412 bytes"));
 }
 
 }  // namespace
