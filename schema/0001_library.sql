@@ -106,9 +106,7 @@ CREATE TABLE boards (
     max_step_down INTEGER NOT NULL,
     press_ms INTEGER NOT NULL,
     release_ms INTEGER NOT NULL,
-    settle_ms INTEGER NOT NULL,
-    display_width INTEGER NOT NULL,
-    display_height INTEGER NOT NULL
+    settle_ms INTEGER NOT NULL
 ) STRICT;
 
 CREATE TABLE loads (

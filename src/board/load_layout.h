@@ -23,6 +23,15 @@ inline constexpr std::uint8_t kScriptEncoding = 1;
 inline constexpr std::size_t kMaxScriptBytes = 1048576;
 inline constexpr std::size_t kMaxLoadBytes = std::size_t{1} << 30U;
 inline constexpr int kMaxPictureSide = 128;
+
+/// An entry's pen byte: the pen model, and bits for the rules.
+inline constexpr std::uint8_t kPenModelBits = 15;
+inline constexpr std::uint8_t kNoTurns = 16;
+inline constexpr std::uint8_t kNoCovering = 32;
+inline constexpr std::uint8_t kUndoneOutside = 64;
+inline constexpr std::uint8_t kFills = 128;
+inline constexpr std::size_t kFillBytes = 5;
+
 inline constexpr int kMaxCornerReports = 8192;
 
 /// Corner reports push this far: twice the width of the largest usual screens.

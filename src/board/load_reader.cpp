@@ -166,6 +166,7 @@ struct Entry {
     std::optional<core::PaletteIndex> transparent;
     core::Canvas canvas;
     core::Size picture;  ///< Both sides 0 if there is none.
+    bool fills = false;
     std::string title;
 
     std::size_t paletteBytes() const {
@@ -190,7 +191,7 @@ Result<void> readPaletteShape(ByteReader& reader, Entry& entry) {
 }
 
 Result<void> readCanvas(ByteReader& reader, Entry& entry) {
-    const int penModel = reader.u8();
+    const int pen = reader.u8();
     core::CanvasGeometry& geometry = entry.canvas.geometry;
     geometry.gridCentre.x = reader.u16();
     geometry.gridCentre.y = reader.u16();
@@ -200,10 +201,15 @@ Result<void> readCanvas(ByteReader& reader, Entry& entry) {
     geometry.swatchPitch = reader.u8();
     geometry.swatchesPerColumn = reader.u8() + 1;
     entry.canvas.freeColours = entry.colours;
+    const int penModel = pen & layout::kPenModelBits;
     if (penModel > static_cast<int>(core::PenModel::Sampled)) {
         return corrupt("its pen model " + std::to_string(penModel) + " is unknown");
     }
     entry.canvas.penModel = static_cast<core::PenModel>(penModel);
+    entry.canvas.rules.turns = (pen & layout::kNoTurns) == 0;
+    entry.canvas.rules.covers = (pen & layout::kNoCovering) == 0;
+    if ((pen & layout::kUndoneOutside) != 0) entry.canvas.rules.leaving = core::PenLeaving::Undone;
+    entry.fills = (pen & layout::kFills) != 0;
     if (const auto canvas = core::checkUnnamedCanvas(entry.canvas); !canvas) {
         return corrupt("its canvas is not possible: " + canvas.error().message);
     }
@@ -267,9 +273,27 @@ Result<std::optional<core::Grid>> readPicture(ByteReader& reader, const Entry& e
     return std::optional(std::move(picture));
 }
 
+/// What the canvas is filled with first, and its button's place into the canvas.
+Result<core::PaletteIndex> readFill(ByteReader& reader, const Entry& entry, core::Canvas& canvas) {
+    const core::PaletteIndex colour = reader.u8();
+    core::Point place;
+    place.x = reader.u16();
+    place.y = reader.u16();
+    canvas.geometry.fillButton = place;
+    if (colour >= entry.colours) {
+        return corrupt("it fills with colour " + std::to_string(colour) + " of a palette of " +
+                       std::to_string(entry.colours));
+    }
+    if (const auto checked = core::checkUnnamedCanvas(canvas); !checked) {
+        return corrupt("its canvas is not possible: " + checked.error().message);
+    }
+    return colour;
+}
+
 Result<ReadSlot> readData(Span data, const Entry& entry, const core::PointerTiming& timing) {
     PANTILE_RETURN_IF_ERROR(checkSum(layout::checksumOf(data), entry.checksum, "its data"));
-    const std::size_t beforeScript = entry.paletteBytes() + entry.pictureBytes();
+    const std::size_t beforeScript =
+        entry.paletteBytes() + entry.pictureBytes() + (entry.fills ? layout::kFillBytes : 0);
     if (data.size() <= beforeScript || data.size() - beforeScript > layout::kMaxScriptBytes) {
         return corrupt("it states " + std::to_string(data.size()) +
                        " bytes for palette, picture and script");
@@ -277,18 +301,24 @@ Result<ReadSlot> readData(Span data, const Entry& entry, const core::PointerTimi
     ByteReader reader(data);
     PANTILE_ASSIGN_OR_RETURN(core::Palette palette, readPalette(reader, entry));
     PANTILE_ASSIGN_OR_RETURN(std::optional<core::Grid> picture, readPicture(reader, entry));
-    PANTILE_ASSIGN_OR_RETURN(std::vector<drawing::Stroke> strokes,
-                             decodeScript(data.subspan(beforeScript), {entry.grid, entry.colours}));
-    return ReadSlot{
-        entry.title,
-        entry.grid,
-        std::move(palette),
-        entry.canvas,
-        drawing::timedPlan(std::move(strokes), drawing::TimeModel(entry.canvas, timing)),
-        entry.foretoldMs,
-        entry.fingerprint,
-        static_cast<std::int64_t>(layout::kEntryBytes + data.size()),
-        std::move(picture)};
+    core::Canvas canvas = entry.canvas;
+    std::optional<core::PaletteIndex> fill;
+    if (entry.fills) {
+        PANTILE_ASSIGN_OR_RETURN(fill, readFill(reader, entry, canvas));
+    }
+    const drawing::TimeModel model(canvas, timing);
+    PANTILE_ASSIGN_OR_RETURN(
+        std::vector<drawing::Stroke> strokes,
+        decodeScript(data.subspan(beforeScript), {entry.grid, entry.colours, model.jumpCells()}));
+    return ReadSlot{entry.title,
+                    entry.grid,
+                    std::move(palette),
+                    std::move(canvas),
+                    drawing::timedPlan(std::move(strokes), model, fill),
+                    entry.foretoldMs,
+                    entry.fingerprint,
+                    static_cast<std::int64_t>(layout::kEntryBytes + data.size()),
+                    std::move(picture)};
 }
 
 /// Reads slot `index`, whose data have to begin at `offset`; moves `offset` to their end.

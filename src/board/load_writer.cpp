@@ -102,15 +102,28 @@ Result<void> checkSlot(const LoadSlot& slot) {
                          " ms is outside what a load can state",
                      "plan the texture anew"};
     }
+    if (slot.plan.fill) {
+        if (*slot.plan.fill >= slot.palette.size() || !slot.canvas.geometry.fillButton) {
+            return Error{ErrorKind::InvalidInput,
+                         "its plan fills with a colour or on a canvas that cannot be filled with",
+                         "plan the texture anew"};
+        }
+    }
     return {};
 }
 
-/// Palette, small picture and script. Errors: as checkSlot and encodeScript.
+/// How far a report may jump is the timing's matter; here it counts whether the pen can.
+int longestJump(const core::Canvas& canvas) {
+    const bool jumps = canvas.penModel == core::PenModel::Sampled && canvas.rules.turns;
+    return jumps ? core::kMaxGridSide : 0;
+}
+
+/// Palette, small picture, fill and script. Errors: as checkSlot and encodeScript.
 Result<Bytes> slotData(const LoadSlot& slot) {
     PANTILE_RETURN_IF_ERROR(checkSlot(slot));
-    PANTILE_ASSIGN_OR_RETURN(
-        const Bytes script,
-        encodeScript(slot.plan.strokes, {slot.grid.size(), slot.palette.size()}));
+    PANTILE_ASSIGN_OR_RETURN(const Bytes script,
+                             encodeScript(slot.plan.strokes, {slot.grid.size(), slot.palette.size(),
+                                                              longestJump(slot.canvas)}));
     ByteWriter writer;
     for (const core::Rgb8 colour : slot.palette.colours()) {
         writer.u8(colour.r);
@@ -118,8 +131,24 @@ Result<Bytes> slotData(const LoadSlot& slot) {
         writer.u8(colour.b);
     }
     if (slot.picture) writer.bytes(slot.picture->cells());
+    if (slot.plan.fill) {
+        writer.u8(*slot.plan.fill);
+        writer.u16(slot.canvas.geometry.fillButton->x);
+        writer.u16(slot.canvas.geometry.fillButton->y);
+    }
     writer.bytes(script);
     return std::move(writer).take();
+}
+
+/// The pen model, its rules, and whether the canvas is filled first.
+std::uint8_t penByte(const LoadSlot& slot) {
+    const core::PenRules& rules = slot.canvas.rules;
+    int bits = static_cast<int>(slot.canvas.penModel);
+    if (!rules.turns) bits |= layout::kNoTurns;
+    if (!rules.covers) bits |= layout::kNoCovering;
+    if (rules.leaving == core::PenLeaving::Undone) bits |= layout::kUndoneOutside;
+    if (slot.plan.fill) bits |= layout::kFills;
+    return static_cast<std::uint8_t>(bits);
 }
 
 Bytes directoryEntry(const LoadSlot& slot, const Bytes& data, std::size_t offset) {
@@ -137,7 +166,7 @@ Bytes directoryEntry(const LoadSlot& slot, const Bytes& data, std::size_t offset
     writer.u8(slot.palette.size() - 1);
     writer.u8(slot.palette.transparent() ? 1 : 0);
     writer.u8(slot.palette.transparent().value_or(0));
-    writer.u8(static_cast<int>(slot.canvas.penModel));
+    writer.u8(penByte(slot));
     writer.u16(geometry.gridCentre.x);
     writer.u16(geometry.gridCentre.y);
     writer.u16(geometry.swatchCentre.x);

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "board/load_layout.h"
+#include "drawing/timing.h"
 
 namespace pantile::board {
 namespace {
@@ -22,11 +23,16 @@ constexpr std::uint8_t kEnd = 0x00;
 constexpr std::uint8_t kPick = 0x01;
 constexpr std::uint8_t kBeginAt = 0x02;
 constexpr std::uint8_t kDragTo = 0x03;
+constexpr std::uint8_t kJumpTo = 0x04;
+constexpr std::uint8_t kJumpNear = 0x08;
+constexpr std::uint8_t kJumpNearLast = 0x38;
 constexpr std::uint8_t kBeginNear = 0x40;
 constexpr std::uint8_t kDrag = 0x80;
 constexpr std::array<Point, 8> kDirections = {
     {{1, 0}, {1, 1}, {0, 1}, {-1, 1}, {-1, 0}, {-1, -1}, {0, -1}, {1, -1}}};
 
+constexpr int kJumpNearMost = 3;  ///< Cells on an axis, either way.
+constexpr int kJumpNearSide = 7;  ///< Places on an axis.
 constexpr int kNearLeast = -4;
 constexpr int kNearMost = 3;
 constexpr int kLongestEnding = 15;    ///< Cells of a drag byte that ends its way.
@@ -51,6 +57,10 @@ std::optional<std::uint8_t> directionOf(Point from, Point to) {
     return static_cast<std::uint8_t>(found - kDirections.begin());
 }
 
+int jumpLength(const Stroke& stroke, std::size_t place) {
+    return drawing::longerSide(stroke.path[place - 1], stroke.path[place]);
+}
+
 class Encoder {
 public:
     explicit Encoder(const ScriptBounds& bounds) : m_bounds(bounds) {}
@@ -63,7 +73,13 @@ public:
             m_colour = stroke.colour;
         }
         begin(stroke.path.front());
-        for (std::size_t i = 1; i < stroke.path.size(); ++i) drag(stroke.path[i]);
+        for (std::size_t i = 1; i < stroke.path.size(); ++i) {
+            if (stroke.jumpsTo(i)) {
+                jump(stroke.path[i]);
+            } else {
+                drag(stroke.path[i]);
+            }
+        }
         return {};
     }
 
@@ -91,6 +107,9 @@ private:
             if (i > 0 && stroke.path[i] == stroke.path[i - 1]) {
                 return fault("stands still at cell " + cellText(stroke.path[i]));
             }
+            if (i > 0 && stroke.jumpsTo(i) && jumpLength(stroke, i) > m_bounds.jumpCells) {
+                return fault("jumps further than the pen can, to cell " + cellText(stroke.path[i]));
+            }
         }
         return {};
     }
@@ -110,6 +129,19 @@ private:
             put(static_cast<std::uint8_t>(kBeginNear | (dx - kNearLeast) << 3 | (dy - kNearLeast)));
         } else {
             put(kBeginAt);
+            putCell(cell);
+        }
+        m_pen = cell;
+    }
+
+    void jump(Point cell) {
+        const int dx = cell.x - m_pen.x;
+        const int dy = cell.y - m_pen.y;
+        if (std::abs(dx) <= kJumpNearMost && std::abs(dy) <= kJumpNearMost) {
+            const int place = (dy + kJumpNearMost) * kJumpNearSide + dx + kJumpNearMost;
+            put(static_cast<std::uint8_t>(kJumpNear + place));
+        } else {
+            put(kJumpTo);
             putCell(cell);
         }
         m_pen = cell;
@@ -175,12 +207,14 @@ private:
         if (op >= kBeginNear) {
             return begin({m_pen.x + (op >> 3 & 7) + kNearLeast, m_pen.y + (op & 7) + kNearLeast});
         }
+        if (op >= kJumpNear && op <= kJumpNearLast) return jumpNear(op - kJumpNear);
         if (op == kPick) return pick();
-        if (op != kBeginAt && op != kDragTo) {
+        if (op != kBeginAt && op != kDragTo && op != kJumpTo) {
             return fault("has the unknown step " + std::to_string(op));
         }
         PANTILE_ASSIGN_OR_RETURN(const Point cell, takeCell());
-        return op == kBeginAt ? begin(cell) : dragTo(cell);
+        if (op == kBeginAt) return begin(cell);
+        return op == kDragTo ? dragTo(cell) : jumpTo(cell);
     }
 
     Result<void> pick() {
@@ -210,6 +244,24 @@ private:
         m_strokes.back().path.push_back(cell);
         m_pen = cell;
         return {};
+    }
+
+    Result<void> jumpTo(Point cell) {
+        const int longer = drawing::longerSide(m_pen, cell);
+        if (longer > m_bounds.jumpCells) {
+            return fault("jumps " + std::to_string(longer) + " cells, where the pen can " +
+                         std::to_string(m_bounds.jumpCells));
+        }
+        PANTILE_RETURN_IF_ERROR(dragTo(cell));
+        Stroke& stroke = m_strokes.back();
+        stroke.jumps.resize(stroke.path.size());
+        stroke.jumps.back() = true;
+        return {};
+    }
+
+    Result<void> jumpNear(int place) {
+        return jumpTo({m_pen.x + place % kJumpNearSide - kJumpNearMost,
+                       m_pen.y + place / kJumpNearSide - kJumpNearMost});
     }
 
     Result<void> dragAlong(std::uint8_t op) {

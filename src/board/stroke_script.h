@@ -13,10 +13,11 @@
 
 namespace pantile::board {
 
-/// What a script may name: cells of the grid and colours of the palette.
+/// What a script may name: cells of the grid, colours of the palette, and jumps of the pen.
 struct ScriptBounds {
     core::Size grid;
     int colours = 0;
+    int jumpCells = 0;  ///< The longest; 0 if the pen cannot jump.
 };
 
 /// Errors: InvalidInput naming the stroke that is empty, leaves the bounds or stands still between

@@ -174,6 +174,19 @@ Result<std::vector<TextureRow>> readRows(const Library& library, std::span<const
     return rowsOf(connection, ids);
 }
 
+Result<std::vector<EstimateKey>> estimateKeys(const Library& library) {
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement row, Statement::prepare(library.connection(),
+                                          "SELECT t.id, e.profile_key FROM textures t LEFT JOIN "
+                                          "estimates e ON e.texture_id = t.id ORDER BY t.id"));
+    std::vector<EstimateKey> keys;
+    for (;;) {
+        PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
+        if (!more) return keys;
+        keys.push_back({TextureId{row.integer(0)}, row.textOrNull(1)});
+    }
+}
+
 Result<FoundTextures> findTextures(const Library& library, const Query& query,
                                    const FindOptions& options) {
     Connection& connection = library.connection();

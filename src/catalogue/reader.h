@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <string>
 #include <vector>
 
 #include "catalogue/library.h"
@@ -28,6 +29,15 @@ core::Result<TextureRecord> readTexture(const Library& library, core::TextureId 
 /// In the order of `ids`, without reading a picture. Errors: NotFound naming the id; Corrupt.
 core::Result<std::vector<TextureRow>> readRows(const Library& library,
                                                std::span<const core::TextureId> ids);
+
+/// Whose figures hold for what: none for a texture without.
+struct EstimateKey {
+    core::TextureId id;
+    std::optional<std::string> profileKey;
+};
+
+/// Of every texture, removed ones too, by id. Errors: Corrupt.
+core::Result<std::vector<EstimateKey>> estimateKeys(const Library& library);
 
 struct FindOptions {
     SortKey sort;

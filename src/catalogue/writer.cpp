@@ -83,4 +83,11 @@ Result<void> setEstimate(Library& library, TextureId id, const Estimate& estimat
     return transaction.commit();
 }
 
+Result<void> dropEstimate(Library& library, TextureId id) {
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_RETURN_IF_ERROR(
+        run(library.connection(), "DELETE FROM estimates WHERE texture_id = ?1", {id.value}));
+    return transaction.commit();
+}
+
 }  // namespace pantile::catalogue

@@ -28,4 +28,7 @@ core::Result<AddedTexture> addTexture(Library& library, const core::Texture& tex
 /// text of at most 200 characters.
 core::Result<void> setEstimate(Library& library, core::TextureId id, const Estimate& estimate);
 
+/// Forgets it, if there is one.
+core::Result<void> dropEstimate(Library& library, core::TextureId id);
+
 }  // namespace pantile::catalogue

@@ -7,6 +7,7 @@
 
 #include "core/geometry.h"
 #include "core/palette.h"
+#include "core/pen_rules.h"
 #include "core/result.h"
 
 namespace pantile::core {
@@ -26,6 +27,9 @@ struct CanvasGeometry {
     Point swatchCentre;    ///< Centre of the palette bar's swatch for index 0.
     int swatchPitch = 16;  ///< From one swatch's centre to the next, down and to the next column.
     int swatchesPerColumn = 16;
+    /// Where a click fills the whole canvas with the picked colour, if the toolkit has such a
+    /// button.
+    std::optional<Point> fillButton = {};
 
     bool operator==(const CanvasGeometry&) const = default;
 
@@ -49,6 +53,7 @@ struct Canvas {
     std::optional<Palette> palette;  ///< The toolkit's fixed colours, if it has such.
     int freeColours = 16;            ///< Otherwise: how many colours the maker may set.
     PenModel penModel = PenModel::WholeCells;
+    PenRules rules;
     CanvasGeometry geometry;
 
     bool operator==(const Canvas&) const = default;
@@ -61,7 +66,8 @@ struct Canvas {
 /// 0..32767 counts.
 Result<void> checkGeometry(const CanvasGeometry& geometry);
 
-/// Errors: InvalidInput naming the field: size as a grid's, 2..256 free colours, checkGeometry.
+/// Errors: InvalidInput naming the field: size as a grid's, 2..256 free colours, checkGeometry; or
+/// if the fill button lies on the grid or on a swatch.
 Result<void> checkUnnamedCanvas(const Canvas& canvas);
 
 /// Errors: as checkUnnamedCanvas; the name by checkName.

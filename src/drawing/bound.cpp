@@ -4,7 +4,9 @@
 #include <array>
 #include <cstdint>
 #include <limits>
+#include <optional>
 
+#include "drawing/fill.h"
 #include "drawing/planner.h"
 #include "drawing/timing.h"
 
@@ -66,24 +68,59 @@ void measureTravel(const DrawingRequest& request, const TimeModel& model, Needs&
     }
 }
 
+/// What every plan takes for the strokes of one colour, with its pick and one way each to the grid
+/// and back.
+std::int64_t colourMs(const Need& need, core::PenModel pen, const TimeModel& model) {
+    return model.clickMs() + model.timing().settleMs + paintingMs(need.cells, pen, model) +
+           2 * need.travelMs;
+}
+
+/// The sums over all colours, for drawings that begin at `start`. With `left`, that colour needs no
+/// stroke.
+std::int64_t strokesMs(const Needs& needs, core::PenModel pen, const TimeModel& model,
+                       core::Point start, std::optional<std::size_t> left) {
+    std::int64_t total = 0;
+    std::int64_t firstWay = std::numeric_limits<std::int64_t>::max();
+    for (std::size_t i = 0; i < needs.size(); ++i) {
+        if (needs[i].cells == 0 || i == left) continue;
+        const core::Point swatch = model.swatch(static_cast<core::PaletteIndex>(i));
+        total += colourMs(needs[i], pen, model);
+        firstWay = std::min(firstWay, model.travelMs(start, swatch) - needs[i].travelMs);
+    }
+    return total == 0 ? 0 : total + firstWay;
+}
+
+/// Plans whose last fill has the colour `fill`: its pick, its click, and what is drawn behind it.
+std::int64_t filledMs(const Needs& needs, core::PenModel pen, const TimeModel& model,
+                      std::size_t fill) {
+    const core::PointerTiming& timing = model.timing();
+    const core::Point swatch = model.swatch(static_cast<core::PaletteIndex>(fill));
+    const bool nothingFaster = timing.maxStepDown <= timing.maxStepUp;
+    const std::int64_t ways = nothingFaster ? model.travelMs(model.start(), swatch) +
+                                                  model.travelMs(swatch, model.fillButton())
+                                            : 0;
+    const std::int64_t clicks = 2 * (model.clickMs() + timing.settleMs);
+    return ways + clicks + strokesMs(needs, pen, model, model.fillButton(), fill);
+}
+
 }  // namespace
 
 std::int64_t lowerBoundMs(const DrawingRequest& request) {
     const TimeModel model(request.canvas, request.timing);
+    const core::PenModel pen = request.canvas.penModel;
     Needs needs{};
     countCells(request, needs);
     measureTravel(request, model, needs);
-    std::int64_t total = 0;
-    std::int64_t firstWay = std::numeric_limits<std::int64_t>::max();
+    std::int64_t least = strokesMs(needs, pen, model, model.start(), std::nullopt);
+    if (!canFill(request)) return least;
+    // A fill that is all painted over again.
+    const std::int64_t clicks = 2 * (model.clickMs() + model.timing().settleMs);
+    least =
+        std::min(least, clicks + strokesMs(needs, pen, model, model.fillButton(), std::nullopt));
     for (std::size_t i = 0; i < needs.size(); ++i) {
-        if (needs[i].cells == 0) continue;
-        const core::Point swatch = model.swatch(static_cast<core::PaletteIndex>(i));
-        total += model.clickMs() + model.timing().settleMs;
-        total += paintingMs(needs[i].cells, request.canvas.penModel, model);
-        total += 2 * needs[i].travelMs;
-        firstWay = std::min(firstWay, model.travelMs(model.start(), swatch) - needs[i].travelMs);
+        if (needs[i].cells > 0) least = std::min(least, filledMs(needs, pen, model, i));
     }
-    return total == 0 ? 0 : total + firstWay;
+    return least;
 }
 
 }  // namespace pantile::drawing

@@ -81,7 +81,7 @@ PaletteIndex LayeredPlan::colourAt(std::size_t place) const {
 std::vector<std::uint8_t> LayeredPlan::passableAt(std::size_t place) const {
     std::vector<std::uint8_t> isPassable(256);
     for (std::size_t i = 0; i < m_order.size(); ++i) {
-        const bool isCovered = i > place && m_request->rules.covers;
+        const bool isCovered = i > place && m_request->canvas.rules.covers;
         if (isCovered || colourAt(i) == colourAt(place)) isPassable[m_order[i]] = 1;
     }
     std::vector<std::uint8_t> passable;

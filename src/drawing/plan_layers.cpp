@@ -5,7 +5,6 @@
 
 #include "drawing/covering_order.h"
 #include "drawing/layered_plan.h"
-#include "drawing/timing.h"
 
 namespace pantile::drawing {
 namespace {
@@ -46,10 +45,10 @@ core::Result<LayeredPlan> comingBackFrom(LayeredPlan layers, const std::vector<P
 
 }  // namespace
 
-core::Result<Plan> planLayers(const DrawingRequest& request, const core::Progress& progress,
-                              const Effort& effort) {
-    const TimeModel model(request.canvas, request.timing);
-    LeastTree trees(request, PenWays(request, model));
+core::Result<Plan> planLayers(const DrawingRequest& request, const TimeModel& model,
+                              const core::Progress& progress, const Effort& effort) {
+    const PenWays ways(request, model);
+    LeastTree trees(request, ways);
     const std::vector<Part> order = coveringOrder(trees, kMostOrderWork);
     PANTILE_ASSIGN_OR_RETURN(
         LayeredPlan layers,

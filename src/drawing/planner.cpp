@@ -1,8 +1,11 @@
 #include "drawing/planner.h"
 
+#include <optional>
 #include <utility>
 
 #include "drawing/colour_order.h"
+#include "drawing/fill.h"
+#include "drawing/jumps.h"
 #include "drawing/plan_layers.h"
 #include "drawing/straight_runs.h"
 #include "drawing/timing.h"
@@ -10,15 +13,6 @@
 
 namespace pantile::drawing {
 namespace {
-
-Stroke strokeOf(const StraightRun& run, core::PaletteIndex colour) {
-    if (run.from == run.to) return {colour, {run.from}};
-    return {colour, {run.from, run.to}};
-}
-
-void appendStrokes(std::vector<Stroke>& strokes, const Runs& runs, core::PaletteIndex colour) {
-    for (const StraightRun& run : runs) strokes.push_back(strokeOf(run, colour));
-}
 
 core::Result<std::vector<ColourTours>> toursByColour(const DrawingRequest& request,
                                                      const TimeModel& model,
@@ -40,26 +34,70 @@ core::Result<std::vector<ColourTours>> toursByColour(const DrawingRequest& reque
     return colours;
 }
 
-}  // namespace
-
-core::Result<Plan> planDrawing(const DrawingRequest& request, const core::Progress& progress,
-                               const Effort& effort) {
-    PANTILE_ASSIGN_OR_RETURN(Plan straight, planStraight(request, progress));
-    if (!request.rules.turns) return straight;
-    PANTILE_ASSIGN_OR_RETURN(Plan layered, planLayers(request, progress, effort));
-    return layered.milliseconds < straight.milliseconds ? layered : straight;
-}
-
-core::Result<Plan> planStraight(const DrawingRequest& request, const core::Progress& progress) {
-    PANTILE_RETURN_IF_ERROR(checkRequest(request));
-    const TimeModel model(request.canvas, request.timing);
+core::Result<std::vector<Stroke>> straightStrokes(const DrawingRequest& request,
+                                                  const TimeModel& model,
+                                                  const core::Progress& progress) {
     PANTILE_ASSIGN_OR_RETURN(const std::vector<ColourTours> colours,
                              toursByColour(request, model, progress));
     std::vector<Stroke> strokes;
     for (const Leg& leg : orderColours(colours, model)) {
         const ColourTours& chosen = colours[leg.colour];
-        appendStrokes(strokes, chosen.tours[leg.tour].runs, chosen.colour);
+        appendJoined(strokes, chosen.tours[leg.tour].runs, chosen.colour, model);
     }
+    return strokes;
+}
+
+/// The quicker one of layers and straight strokes, after the canvas was filled with `fill`: whose
+/// cells need no stroke then, and may not be touched.
+core::Result<Plan> planAfterFill(const DrawingRequest& request,
+                                 std::optional<core::PaletteIndex> fill,
+                                 const core::Progress& progress, const Effort& effort) {
+    const TimeModel whole(request.canvas, request.timing);
+    const TimeModel model = fill ? whole.startingAt(whole.fillButton()) : whole;
+    DrawingRequest rest = request;
+    if (fill) rest.leaveUnpainted = fill;
+    PANTILE_ASSIGN_OR_RETURN(auto straightOnes, straightStrokes(rest, model, progress));
+    Plan straight = timedPlan(std::move(straightOnes), whole, fill);
+    if (!request.canvas.rules.turns) return straight;
+    PANTILE_ASSIGN_OR_RETURN(Plan layers, planLayers(rest, model, progress, effort));
+    Plan layered = timedPlan(std::move(layers.strokes), whole, fill);
+    return layered.milliseconds < straight.milliseconds ? layered : straight;
+}
+
+/// What to fill the canvas with, if anything, as first plans tell.
+core::Result<std::optional<core::PaletteIndex>> chooseFill(const DrawingRequest& request,
+                                                           const core::Progress& progress) {
+    std::optional<core::PaletteIndex> best;
+    const std::vector<core::PaletteIndex> candidates = fillCandidates(request);
+    if (candidates.empty()) return best;
+    Effort firstPlan;
+    firstPlan.triesPerCell = 0;
+    PANTILE_ASSIGN_OR_RETURN(const Plan without,
+                             planAfterFill(request, std::nullopt, progress, firstPlan));
+    std::int64_t least = without.milliseconds;
+    for (const core::PaletteIndex colour : candidates) {
+        PANTILE_ASSIGN_OR_RETURN(const Plan with,
+                                 planAfterFill(request, colour, progress, firstPlan));
+        if (with.milliseconds >= least) continue;
+        least = with.milliseconds;
+        best = colour;
+    }
+    return best;
+}
+
+}  // namespace
+
+core::Result<Plan> planDrawing(const DrawingRequest& request, const core::Progress& progress,
+                               const Effort& effort) {
+    PANTILE_RETURN_IF_ERROR(checkRequest(request));
+    PANTILE_ASSIGN_OR_RETURN(const auto fill, chooseFill(request, progress));
+    return planAfterFill(request, fill, progress, effort);
+}
+
+core::Result<Plan> planStraight(const DrawingRequest& request, const core::Progress& progress) {
+    PANTILE_RETURN_IF_ERROR(checkRequest(request));
+    const TimeModel model(request.canvas, request.timing);
+    PANTILE_ASSIGN_OR_RETURN(auto strokes, straightStrokes(request, model, progress));
     return timedPlan(std::move(strokes), model);
 }
 
@@ -67,8 +105,10 @@ Plan planRowByRow(const DrawingRequest& request) {
     const std::vector<Runs> rows = rowRuns(request);
     std::vector<Stroke> strokes;
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        appendStrokes(strokes, serpentine(rows[i], Lines::Rows, Corner::FirstForwards),
-                      static_cast<core::PaletteIndex>(i));
+        const auto colour = static_cast<core::PaletteIndex>(i);
+        for (const StraightRun& run : serpentine(rows[i], Lines::Rows, Corner::FirstForwards)) {
+            strokes.push_back(strokeOf(run, colour));
+        }
     }
     return timedPlan(std::move(strokes), TimeModel(request.canvas, request.timing));
 }

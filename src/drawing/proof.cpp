@@ -48,11 +48,11 @@ core::Result<void> compareFigure(const std::string& what, std::int64_t foretold,
 core::Result<void> provePlan(const Plan& plan, const DrawingRequest& request) {
     PANTILE_RETURN_IF_ERROR(checkRequest(request));
     const std::vector<Report> reports = reportsOf(plan, request.canvas, request.timing);
-    PANTILE_ASSIGN_OR_RETURN(const Replayed shown,
-                             replay(reports, request.canvas, request.timing, request.rules));
+    PANTILE_ASSIGN_OR_RETURN(const Replayed shown, replay(reports, request.canvas, request.timing));
     PANTILE_RETURN_IF_ERROR(compareCells(shown, request));
     PANTILE_RETURN_IF_ERROR(compareFigure("ms", plan.milliseconds, shown.milliseconds));
     PANTILE_RETURN_IF_ERROR(compareFigure("picks", plan.picks, shown.picks));
+    PANTILE_RETURN_IF_ERROR(compareFigure("fills", plan.fill ? 1 : 0, shown.fills));
     return compareFigure("lifts", plan.lifts, shown.lifts);
 }
 

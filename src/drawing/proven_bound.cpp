@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "drawing/cheapest_order.h"
+#include "drawing/fill.h"
 #include "drawing/least_tree.h"
 #include "drawing/path_bound.h"
 #include "drawing/planner.h"
@@ -260,7 +261,10 @@ private:
 /// The model's cases in which the proof holds.
 bool isProvable(const DrawingRequest& request) {
     const TimeModel model(request.canvas, request.timing);
-    return request.canvas.penModel != core::PenModel::Lines &&
+    // A jump paints cells that are no neighbours, and a fill all of them.
+    const bool jumps =
+        request.canvas.penModel == core::PenModel::Sampled && model.jumpStep() > model.cellPitch();
+    return request.canvas.penModel != core::PenModel::Lines && !jumps && !canFill(request) &&
            model.stepDown() == model.cellPitch() && model.stepDown() <= model.stepUp();
 }
 

@@ -3,8 +3,10 @@
 
 #include "drawing/replay.h"
 
+#include <algorithm>
 #include <cstdlib>
 #include <string>
+#include <utility>
 
 #include "core/grid.h"
 
@@ -31,8 +33,11 @@ int signOf(int value) {
 
 class Toolkit {
 public:
-    Toolkit(const core::Canvas& canvas, const core::PointerTiming& timing, const PenRules& rules)
-        : m_canvas(canvas), m_timing(timing), m_rules(rules), m_pen(canvas.geometry.gridCentre) {
+    Toolkit(const core::Canvas& canvas, const core::PointerTiming& timing)
+        : m_canvas(canvas),
+          m_timing(timing),
+          m_rules(canvas.rules),
+          m_pen(canvas.geometry.gridCentre) {
         m_shown.cells.resize(static_cast<std::size_t>(canvas.size.width) *
                              static_cast<std::size_t>(canvas.size.height));
     }
@@ -62,6 +67,11 @@ public:
     }
 
 private:
+    enum class Place { Grid, Swatch, FillButton };
+
+    /// A cell's place among all, and what it showed before.
+    using Change = std::pair<std::size_t, std::optional<core::PaletteIndex>>;
+
     Error fault(const std::string& what) const {
         return Error{ErrorKind::InvalidInput, "report " + std::to_string(m_number) + " " + what,
                      "plan the drawing again; these reports would not draw the texture"};
@@ -83,13 +93,20 @@ private:
         m_pen = {m_pen.x + step.x, m_pen.y + step.y};
         if (m_pen.x < 0 || m_pen.y < 0) return fault("moves the pen off the screen");
         if (!m_pressed) return {};
-        if (!m_painting) return fault("drags from the palette bar");
-        return drag(from, step);
+        if (m_pressedOn == Place::Swatch) return fault("drags from the palette bar");
+        if (m_pressedOn == Place::FillButton) return fault("drags from the fill button");
+        return m_undone ? core::Result<void>() : drag(from, step);
     }
 
     core::Result<void> drag(Point from, Point step) {
         const std::optional<Point> target = cellAt(m_pen);
-        if (!target) return fault("drags the pen off the grid");
+        if (!target) {
+            if (m_rules.leaving != core::PenLeaving::Undone) {
+                return fault("drags the pen off the grid");
+            }
+            undoStroke();
+            return {};
+        }
         if (!penKnows(step)) return fault("drags in a way that the pen model does not know");
         const Point heading{signOf(step.x), signOf(step.y)};
         if (!m_rules.turns && m_heading.value_or(heading) != heading) {
@@ -131,13 +148,17 @@ private:
     core::Result<void> press() {
         m_pressed = true;
         m_heading.reset();
+        m_changes.clear();
+        m_undone = false;
         m_stillUntil = m_shown.milliseconds + m_timing.pressMs;
         if (const auto cell = cellAt(m_pen)) {
             if (!m_colour) return fault("paints before a colour was picked");
-            m_painting = true;
+            m_pressedOn = Place::Grid;
             paint(*cell);
             return {};
         }
+        if (m_canvas.geometry.fillButton == m_pen) return fillAll();
+        m_pressedOn = Place::Swatch;
         m_colour = swatchAt(m_pen);
         if (!m_colour) {
             return fault("clicks at (" + std::to_string(m_pen.x) + ", " + std::to_string(m_pen.y) +
@@ -146,16 +167,32 @@ private:
         return {};
     }
 
+    core::Result<void> fillAll() {
+        if (!m_colour) return fault("fills before a colour was picked");
+        m_pressedOn = Place::FillButton;
+        for (int y = 0; y < m_canvas.size.height; ++y) {
+            for (int x = 0; x < m_canvas.size.width; ++x) paint({x, y});
+        }
+        return {};
+    }
+
+    /// What the stroke painted shows again what it showed before; the rest of it paints nothing.
+    void undoStroke() {
+        for (; !m_changes.empty(); m_changes.pop_back()) {
+            m_shown.cells[m_changes.back().first] = m_changes.back().second;
+        }
+        m_undone = true;
+    }
+
     core::Result<void> release() {
         m_pressed = false;
         m_stillUntil = m_shown.milliseconds + m_timing.releaseMs;
-        if (m_painting) {
+        if (m_pressedOn == Place::Grid) {
             ++m_shown.lifts;
-        } else {
-            ++m_shown.picks;
-            m_stillUntil += m_timing.settleMs;
+            return {};
         }
-        m_painting = false;
+        ++(m_pressedOn == Place::Swatch ? m_shown.picks : m_shown.fills);
+        m_stillUntil += m_timing.settleMs;
         return {};
     }
 
@@ -180,21 +217,24 @@ private:
     }
 
     void paint(Point cell) {
-        std::optional<core::PaletteIndex>& shown =
-            m_shown.cells[static_cast<std::size_t>(cell.y) *
-                              static_cast<std::size_t>(m_canvas.size.width) +
-                          static_cast<std::size_t>(cell.x)];
+        const std::size_t offset =
+            static_cast<std::size_t>(cell.y) * static_cast<std::size_t>(m_canvas.size.width) +
+            static_cast<std::size_t>(cell.x);
+        std::optional<core::PaletteIndex>& shown = m_shown.cells[offset];
         if (shown && shown != m_colour) m_coveredAnother = true;
+        m_changes.emplace_back(offset, shown);
         shown = m_colour;
     }
 
     const core::Canvas& m_canvas;
     const core::PointerTiming& m_timing;
-    const PenRules& m_rules;
+    const core::PenRules& m_rules;
     Replayed m_shown;
     Point m_pen;
     bool m_pressed = false;
-    bool m_painting = false;         ///< The button went down on the grid.
+    Place m_pressedOn = Place::Grid;
+    bool m_undone = false;           ///< The stroke left the canvas.
+    std::vector<Change> m_changes;   ///< What the cells showed before the button went down.
     bool m_coveredAnother = false;   ///< A cell changed its colour.
     std::optional<Point> m_heading;  ///< Of the stroke that is being drawn.
     std::optional<core::PaletteIndex> m_colour;
@@ -205,9 +245,9 @@ private:
 }  // namespace
 
 core::Result<Replayed> replay(std::span<const Report> reports, const core::Canvas& canvas,
-                              const core::PointerTiming& timing, const PenRules& rules) {
+                              const core::PointerTiming& timing) {
     PANTILE_RETURN_IF_ERROR(core::checkGridSize(canvas.size.width, canvas.size.height));
-    Toolkit toolkit(canvas, timing, rules);
+    Toolkit toolkit(canvas, timing);
     for (const Report& report : reports) {
         PANTILE_RETURN_IF_ERROR(toolkit.take(report));
     }

@@ -24,16 +24,17 @@ struct Replayed {
     std::int64_t milliseconds = 0;
     int picks = 0;
     int lifts = 0;
+    int fills = 0;
     bool operator==(const Replayed&) const = default;
 };
 
-/// Carries out `reports` with the pen starting at cell (0, 0).
+/// Carries out `reports` under the canvas's pen rules, with the pen starting at cell (0, 0).
 /// Errors: InvalidInput naming the report's number (from 0) if it moves too far or too soon, moves
 /// and changes the button at once, paints off the grid or before a colour was picked, drags in a
-/// way the pen model does not know or the rules forbid, clicks beside a swatch, or if the button
-/// stays down at the end.
+/// way the pen model does not know or the rules forbid, clicks beside swatches and fill button, or
+/// if the button stays down at the end.
 core::Result<Replayed> replay(std::span<const Report> reports, const core::Canvas& canvas,
-                              const core::PointerTiming& timing, const PenRules& rules = {});
+                              const core::PointerTiming& timing);
 
 /// Replays the plan's own reports and compares every cell of the canvas, the time and the counts
 /// with what the plan and the request say.

@@ -13,18 +13,19 @@ public:
     Sender(const core::Canvas& canvas, const core::PointerTiming& timing)
         : m_model(canvas, timing), m_pen(m_model.start()) {}
 
-    void pick(core::PaletteIndex colour) {
-        moveTo(m_model.swatch(colour), m_model.stepUp());
-        press();
-        release();
-        if (m_model.timing().settleMs > 0) send(0, 0, m_model.timing().settleMs);
+    void pick(core::PaletteIndex colour) { clickButton(m_model.swatch(colour)); }
+
+    void fill(core::PaletteIndex colour) {
+        pick(colour);
+        clickButton(m_model.fillButton());
     }
 
     void draw(const Stroke& stroke) {
         moveTo(m_model.cellCentre(stroke.path.front()), m_model.stepUp());
         press();
         for (std::size_t i = 1; i < stroke.path.size(); ++i) {
-            moveTo(m_model.cellCentre(stroke.path[i]), m_model.stepDown());
+            moveTo(m_model.cellCentre(stroke.path[i]),
+                   stroke.jumpsTo(i) ? m_model.jumpStep() : m_model.stepDown());
         }
         release();
     }
@@ -32,6 +33,13 @@ public:
     std::vector<Report> take() && { return std::move(m_reports); }
 
 private:
+    void clickButton(core::Point centre) {
+        moveTo(centre, m_model.stepUp());
+        press();
+        release();
+        if (m_model.timing().settleMs > 0) send(0, 0, m_model.timing().settleMs);
+    }
+
     void moveTo(core::Point target, int largestStep) {
         while (m_pen != target) {
             const int dx = std::clamp(target.x - m_pen.x, -largestStep, largestStep);
@@ -67,6 +75,7 @@ private:
 std::vector<Report> reportsOf(const Plan& plan, const core::Canvas& canvas,
                               const core::PointerTiming& timing) {
     Sender sender(canvas, timing);
+    if (plan.fill) sender.fill(*plan.fill);
     std::optional<core::PaletteIndex> picked;
     for (const Stroke& stroke : plan.strokes) {
         if (picked != stroke.colour) sender.pick(stroke.colour);

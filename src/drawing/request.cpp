@@ -80,7 +80,7 @@ core::Result<void> checkRequest(const DrawingRequest& request) {
     PANTILE_RETURN_IF_ERROR(core::checkTiming(request.timing));
     const core::Canvas& canvas = request.canvas;
     PANTILE_RETURN_IF_ERROR(core::checkGridSize(canvas.size.width, canvas.size.height));
-    PANTILE_RETURN_IF_ERROR(core::checkGeometry(canvas.geometry));
+    PANTILE_RETURN_IF_ERROR(core::checkUnnamedCanvas(canvas));
     PANTILE_RETURN_IF_ERROR(checkSize(request));
     return checkColours(request);
 }

@@ -11,13 +11,6 @@
 
 namespace pantile::drawing {
 
-/// What a toolkit's pen may do, beyond its pen model.
-struct PenRules {
-    bool turns = true;   ///< Go round corners with the pen down; else every stroke is straight.
-    bool covers = true;  ///< Paint over what another colour painted; else that is an error.
-    bool operator==(const PenRules&) const = default;
-};
-
 /// Shape: the grid lies in the canvas's top left corner; palette index i is the palette bar's
 /// swatch i. Cells at `leaveUnpainted` are never touched; all others are painted, as nothing is
 /// known of what the canvas shows.
@@ -26,7 +19,6 @@ struct DrawingRequest {
     std::optional<core::PaletteIndex> leaveUnpainted;
     core::Canvas canvas;
     core::PointerTiming timing;
-    PenRules rules = {};
 
     bool isPainted(core::Point cell) const { return grid.at(cell) != leaveUnpainted; }
 };

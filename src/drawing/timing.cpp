@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cassert>
 #include <cstdlib>
-#include <optional>
 #include <utility>
 
 namespace pantile::drawing {
@@ -16,6 +15,12 @@ int largestStepDown(const core::Canvas& canvas, const core::PointerTiming& timin
     return std::min(timing.maxStepDown, canvas.geometry.cellPitch);
 }
 
+/// Jumps turn, and only the Sampled pen leaves out what lies on its way.
+int longestJump(const core::Canvas& canvas, const core::PointerTiming& timing) {
+    const bool jumps = canvas.penModel == core::PenModel::Sampled && canvas.rules.turns;
+    return jumps ? timing.maxStepDown / canvas.geometry.cellPitch : 0;
+}
+
 }  // namespace
 
 int longerSide(core::Point a, core::Point b) {
@@ -23,7 +28,17 @@ int longerSide(core::Point a, core::Point b) {
 }
 
 TimeModel::TimeModel(const core::Canvas& canvas, const core::PointerTiming& timing)
-    : m_geometry(canvas.geometry), m_timing(timing), m_stepDown(largestStepDown(canvas, timing)) {}
+    : m_geometry(canvas.geometry),
+      m_timing(timing),
+      m_start(canvas.geometry.cellCentre({0, 0})),
+      m_stepDown(largestStepDown(canvas, timing)),
+      m_jumpCells(longestJump(canvas, timing)) {}
+
+TimeModel TimeModel::startingAt(core::Point counts) const {
+    TimeModel model = *this;
+    model.m_start = counts;
+    return model;
+}
 
 std::int64_t TimeModel::travelMs(core::Point fromCounts, core::Point toCounts) const {
     return std::int64_t{m_timing.reportIntervalMs} *
@@ -39,18 +54,40 @@ std::int64_t TimeModel::pickMs(core::Point fromCounts, core::PaletteIndex colour
     return travelMs(fromCounts, swatch(colour)) + clickMs() + m_timing.settleMs;
 }
 
+bool TimeModel::canJump(core::Point fromCell, core::Point toCell) const {
+    return longerSide(fromCell, toCell) <= m_jumpCells;
+}
+
+std::int64_t TimeModel::linkMs(core::Point fromCell, core::Point toCell) const {
+    if (canJump(fromCell, toCell)) return m_timing.reportIntervalMs;
+    return clickMs() + travelMs(cellCentre(fromCell), cellCentre(toCell));
+}
+
+std::int64_t TimeModel::fillMs(core::Point fromCounts, core::PaletteIndex colour) const {
+    return pickMs(fromCounts, colour) + travelMs(swatch(colour), fillButton()) + clickMs() +
+           m_timing.settleMs;
+}
+
 std::int64_t TimeModel::strokeMs(const Stroke& stroke) const {
     assert(!stroke.path.empty());
     std::int64_t total = clickMs();
     for (std::size_t i = 1; i < stroke.path.size(); ++i) {
-        total += dragMs(stroke.path[i - 1], stroke.path[i]);
+        total += stroke.jumpsTo(i) ? m_timing.reportIntervalMs
+                                   : dragMs(stroke.path[i - 1], stroke.path[i]);
     }
     return total;
 }
 
-Plan timedPlan(std::vector<Stroke> strokes, const TimeModel& model) {
+Plan timedPlan(std::vector<Stroke> strokes, const TimeModel& model,
+               std::optional<core::PaletteIndex> fill) {
     Plan plan;
     core::Point pen = model.start();
+    if (fill) {
+        plan.milliseconds += model.fillMs(pen, *fill);
+        plan.fill = fill;
+        ++plan.picks;
+        pen = model.fillButton();
+    }
     std::optional<core::PaletteIndex> picked;
     for (const Stroke& stroke : strokes) {
         if (picked != stroke.colour) {

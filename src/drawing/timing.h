@@ -4,6 +4,7 @@
 // timing. Authority: docs/drawing.md section 2.
 
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "core/canvas.h"
@@ -18,8 +19,11 @@ class TimeModel {
 public:
     TimeModel(const core::Canvas& canvas, const core::PointerTiming& timing);
 
+    /// The same model for a drawing that goes on from another place.
+    TimeModel startingAt(core::Point counts) const;
+
     /// The pen's place in counts before the first report: the centre of cell (0, 0).
-    core::Point start() const { return m_geometry.cellCentre({0, 0}); }
+    core::Point start() const { return m_start; }
 
     core::Point cellCentre(core::Point cell) const { return m_geometry.cellCentre(cell); }
 
@@ -28,6 +32,13 @@ public:
     /// Largest move on an axis, in counts, that one report may make with the pen down: at most a
     /// cell, but for the Lines pen.
     int stepDown() const { return m_stepDown; }
+
+    /// How many cells a jump with the pen down may be long, on the longer side; 0 if it cannot
+    /// jump.
+    int jumpCells() const { return m_jumpCells; }
+
+    /// The largest move of a jump, in counts.
+    int jumpStep() const { return m_timing.maxStepDown; }
 
     int stepUp() const { return m_timing.maxStepUp; }
 
@@ -48,17 +59,34 @@ public:
     /// Travel to a swatch, click it, and wait until the toolkit has settled.
     std::int64_t pickMs(core::Point fromCounts, core::PaletteIndex colour) const;
 
+    /// From the end of a straight run of cells to the begin of the next: a jump if that is
+    /// possible, else lift, travel, press.
+    std::int64_t linkMs(core::Point fromCell, core::Point toCell) const;
+
+    /// Whether linkMs is a jump.
+    bool canJump(core::Point fromCell, core::Point toCell) const;
+
+    /// Picks the colour, goes to the fill button, clicks it, and waits until the toolkit has
+    /// settled. Shape: the canvas has a fill button.
+    std::int64_t fillMs(core::Point fromCounts, core::PaletteIndex colour) const;
+
+    core::Point fillButton() const { return m_geometry.fillButton.value_or(core::Point{}); }
+
     /// Press on the first cell of the stroke, drag along its path, release.
     std::int64_t strokeMs(const Stroke& stroke) const;
 
 private:
     core::CanvasGeometry m_geometry;
     core::PointerTiming m_timing;
+    core::Point m_start;
     int m_stepDown;
+    int m_jumpCells;
 };
 
-/// The plan of `strokes` in that order, with its picks, lifts and time.
-Plan timedPlan(std::vector<Stroke> strokes, const TimeModel& model);
+/// The plan of `strokes` in that order, after a fill if there is one, with its picks, lifts and
+/// time.
+Plan timedPlan(std::vector<Stroke> strokes, const TimeModel& model,
+               std::optional<core::PaletteIndex> fill = std::nullopt);
 
 /// How many steps of at most `step` counts a way of `counts` counts needs.
 constexpr int stepsFor(int counts, int step) {

@@ -156,12 +156,12 @@ Runs nearestFirst(const Runs& runs, core::Size grid, core::Point startCounts,
 }
 
 std::int64_t tourMs(const Runs& runs, core::PaletteIndex colour, const TimeModel& model) {
-    std::int64_t total = 0;
-    core::Point pen = model.swatch(colour);
-    for (const StraightRun& run : runs) {
-        total += model.travelMs(pen, model.cellCentre(run.from)) + model.clickMs() +
-                 model.dragMs(run.from, run.to);
-        pen = model.cellCentre(run.to);
+    if (runs.empty()) return 0;
+    std::int64_t total =
+        model.travelMs(model.swatch(colour), model.cellCentre(runs.front().from)) + model.clickMs();
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+        if (i > 0) total += model.linkMs(runs[i - 1].to, runs[i].from);
+        total += model.dragMs(runs[i].from, runs[i].to);
     }
     return total;
 }

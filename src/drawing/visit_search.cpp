@@ -266,7 +266,7 @@ private:
 }  // namespace
 
 bool mayComeBack(const DrawingRequest& request, const PenWays& ways) {
-    return request.rules.covers && request.canvas.penModel != core::PenModel::Sampled &&
+    return request.canvas.rules.covers && request.canvas.penModel != core::PenModel::Sampled &&
            ways.depth >= kStepsThatAreMany;
 }
 

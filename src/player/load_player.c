@@ -14,12 +14,21 @@
 #define MAX_PICTURE_SIDE 128u
 #define MAX_CORNER_REPORTS 8192u
 #define PEN_LINES 2u
+#define PEN_SAMPLED 3u
 #define PEN_MODELS 4u
+
+#define PEN_MODEL_BITS 15u
+#define RULE_NO_TURNS 16u
+#define RULE_FILLS 128u
+#define FILL_BYTES 5u
 
 #define OP_END 0x00u
 #define OP_PICK 0x01u
 #define OP_BEGIN_AT 0x02u
 #define OP_DRAG_TO 0x03u
+#define OP_JUMP_TO 0x04u
+#define OP_JUMP_NEAR 0x08u
+#define OP_JUMP_NEAR_LAST 0x38u
 #define OP_BEGIN_NEAR 0x40u
 #define OP_DRAG 0x80u
 #define DRAG_GOES_ON 15u
@@ -36,7 +45,7 @@ enum task {
 };
 
 /* One step of a script, as read_step finds it. */
-enum step_kind { STEP_END, STEP_PICK, STEP_BEGIN, STEP_DRAG };
+enum step_kind { STEP_END, STEP_PICK, STEP_BEGIN, STEP_DRAG, STEP_JUMP };
 
 struct step {
     enum step_kind kind;
@@ -174,7 +183,13 @@ enum load_player_status load_player_describe(const struct load_player* player, u
 }
 
 /* Takes over what a directory entry says of the canvas: its bytes 24..45. */
-static enum load_player_status take_canvas(struct load_player* player, const uint8_t* bytes) {
+static enum load_player_status take_canvas(struct load_player* player, uint32_t entry) {
+    uint8_t bytes[22];
+    uint8_t model;
+    if (!player->read(player->context, entry + 24, bytes, sizeof bytes)) {
+        return LOAD_PLAYER_READ_FAILED;
+    }
+    model = bytes[7] & PEN_MODEL_BITS;
     player->width = (uint16_t)(bytes[0] + 1u);
     player->height = (uint16_t)(bytes[1] + 1u);
     player->colours = (uint16_t)(bytes[4] + 1u);
@@ -185,14 +200,16 @@ static enum load_player_status take_canvas(struct load_player* player, const uin
     player->pitch = bytes[16];
     player->swatch_pitch = bytes[17];
     player->swatches_per_column = (uint16_t)(bytes[18] + 1u);
-    /* What stands before the script: palette and small picture. */
+    player->pen = bytes[7];
+    /* What stands before the script: palette, small picture and fill. */
     player->script_start = 3u * player->colours + (uint16_t)bytes[20] * bytes[21];
+    if (player->pen & RULE_FILLS) player->script_start += FILL_BYTES;
     player->step_down = player->step_down_limit;
-    if (bytes[7] != PEN_LINES && player->step_down > player->pitch) {
+    if (model != PEN_LINES && player->step_down > player->pitch) {
         player->step_down = player->pitch;
     }
     if (bytes[19] != ENCODING) return LOAD_PLAYER_UNKNOWN;
-    if (bytes[0] > bytes[2] || bytes[1] > bytes[3] || bytes[4] == 0 || bytes[7] >= PEN_MODELS ||
+    if (bytes[0] > bytes[2] || bytes[1] > bytes[3] || bytes[4] == 0 || model >= PEN_MODELS ||
         player->pitch == 0 || player->pitch > MAX_PITCH || player->swatch_pitch == 0 ||
         player->swatch_pitch > MAX_PITCH || player->grid_centre.x > MAX_ORIGIN ||
         player->grid_centre.y > MAX_ORIGIN || player->swatch_centre.x > MAX_ORIGIN ||
@@ -204,10 +221,13 @@ static enum load_player_status take_canvas(struct load_player* player, const uin
 }
 
 /* The same of the slot's data, its bytes 0..11, and reads that once for its checksum. */
-static enum load_player_status take_data(struct load_player* player, const uint8_t* bytes) {
-    const uint32_t start = get_u32(bytes);
-    const uint32_t count = get_u32(bytes + 4);
+static enum load_player_status take_data(struct load_player* player, uint32_t entry) {
+    uint8_t bytes[12];
     const uint32_t limit = player->load_bytes - CHECKSUM_BYTES;
+    uint32_t start, count;
+    if (!player->read(player->context, entry, bytes, sizeof bytes)) return LOAD_PLAYER_READ_FAILED;
+    start = get_u32(bytes);
+    count = get_u32(bytes + 4);
     player->script_start += start;
     player->script_end = start + count;
     if (start < entry_offset(player->slots) || start > limit || count > limit - start ||
@@ -269,6 +289,39 @@ static enum load_player_status read_drag(struct load_player* player, uint8_t op,
     return LOAD_PLAYER_OK;
 }
 
+/* How far the pen jumps without painting what lies between: 0 if it cannot. */
+static uint8_t jump_cells(const struct load_player* player) {
+    if ((player->pen & (PEN_MODEL_BITS | RULE_NO_TURNS)) != PEN_SAMPLED) return 0;
+    return (uint8_t)(player->step_down_limit / player->pitch);
+}
+
+static uint8_t between(uint8_t a, uint8_t b) {
+    return (uint8_t)(a > b ? a - b : b - a);
+}
+
+/* Whether the cell lies on the grid and no further from the pen than it can jump. A way over the
+ * edge comes out at the other one, where it is too far for any jump. */
+static enum load_player_status check_jump(const struct load_player* player, uint8_t x, uint8_t y,
+                                          struct step* step) {
+    const uint8_t most = jump_cells(player);
+    if (!player->in_stroke || x >= player->width || y >= player->height ||
+        between(x, player->cell_x) > most || between(y, player->cell_y) > most ||
+        (x == player->cell_x && y == player->cell_y)) {
+        return LOAD_PLAYER_DAMAGED;
+    }
+    step->kind = STEP_JUMP;
+    step->x = x;
+    step->y = y;
+    return LOAD_PLAYER_OK;
+}
+
+static enum load_player_status read_jump_near(const struct load_player* player, uint8_t op,
+                                              struct step* step) {
+    const uint8_t place = (uint8_t)(op - OP_JUMP_NEAR);
+    return check_jump(player, (uint8_t)(player->cell_x + place % 7u - 3u),
+                      (uint8_t)(player->cell_y + place / 7u - 3u), step);
+}
+
 static enum load_player_status read_near(const struct load_player* player, uint8_t op,
                                          struct step* step) {
     const int16_t x = (int16_t)(player->cell_x + (int16_t)(op >> 3 & 7u) - 4);
@@ -288,7 +341,7 @@ static enum load_player_status read_long_step(struct load_player* player, uint8_
                                               struct step* step) {
     uint8_t bytes[2] = {0, 0};
     enum load_player_status status;
-    if (op > OP_DRAG_TO) return LOAD_PLAYER_DAMAGED;
+    if (op > OP_JUMP_TO) return LOAD_PLAYER_DAMAGED;
     status = read_bytes(player, bytes, op == OP_PICK ? 1 : 2);
     if (status != LOAD_PLAYER_OK) return status;
     step->x = bytes[0];
@@ -298,6 +351,7 @@ static enum load_player_status read_long_step(struct load_player* player, uint8_
         step->kind = STEP_PICK;
         return step->x < player->colours && !again ? LOAD_PLAYER_OK : LOAD_PLAYER_DAMAGED;
     }
+    if (op == OP_JUMP_TO) return check_jump(player, step->x, step->y, step);
     if (step->x >= player->width || step->y >= player->height) return LOAD_PLAYER_DAMAGED;
     if (op == OP_BEGIN_AT) {
         step->kind = STEP_BEGIN;
@@ -322,6 +376,8 @@ static enum load_player_status read_step(struct load_player* player, struct step
         status = read_drag(player, op, step);
     } else if (op >= OP_BEGIN_NEAR) {
         status = read_near(player, op, step);
+    } else if (op >= OP_JUMP_NEAR && op <= OP_JUMP_NEAR_LAST) {
+        status = read_jump_near(player, op, step);
     } else {
         status = read_long_step(player, op, step);
     }
@@ -338,8 +394,28 @@ static enum load_player_status read_step(struct load_player* player, struct step
     return LOAD_PLAYER_OK;
 }
 
+/* What the canvas is filled with, before the script: the colour, and as the target the button. */
+static enum load_player_status read_fill(struct load_player* player, uint8_t* colour) {
+    uint8_t bytes[FILL_BYTES];
+    if (!player->read(player->context, player->script_start - FILL_BYTES, bytes, sizeof bytes)) {
+        return LOAD_PLAYER_READ_FAILED;
+    }
+    *colour = bytes[0];
+    player->target.x = get_u16(bytes + 1);
+    player->target.y = get_u16(bytes + 3);
+    return *colour < player->colours && player->target.x <= MAX_ORIGIN &&
+                   player->target.y <= MAX_ORIGIN
+               ? LOAD_PLAYER_OK
+               : LOAD_PLAYER_DAMAGED;
+}
+
 static enum load_player_status check_script(struct load_player* player) {
     struct step step;
+    if (player->pen & RULE_FILLS) {
+        uint8_t colour;
+        const enum load_player_status status = read_fill(player, &colour);
+        if (status != LOAD_PLAYER_OK) return status;
+    }
     rewind_script(player);
     do {
         const enum load_player_status status = read_step(player, &step);
@@ -356,14 +432,10 @@ static void disarm(struct load_player* player) {
 
 /* Reads a directory entry and then all of the slot. */
 static enum load_player_status take_slot(struct load_player* player, uint32_t entry) {
-    uint8_t bytes[22];
     enum load_player_status status = check_tail(player, entry, ENTRY_BYTES);
-    if (status != LOAD_PLAYER_OK) return status;
-    if (!player->read(player->context, entry + 24, bytes, 22)) return LOAD_PLAYER_READ_FAILED;
-    status = take_canvas(player, bytes);
-    if (status != LOAD_PLAYER_OK) return status;
-    if (!player->read(player->context, entry, bytes, 12)) return LOAD_PLAYER_READ_FAILED;
-    return take_data(player, bytes);
+    if (status == LOAD_PLAYER_OK) status = take_canvas(player, entry);
+    if (status == LOAD_PLAYER_OK) status = take_data(player, entry);
+    return status;
 }
 
 enum load_player_status load_player_choose(struct load_player* player, uint8_t index) {
@@ -405,6 +477,8 @@ static void begin_drawing(struct load_player* player) {
     player->pointer.x = 0;
     player->pointer.y = 0;
     player->target = cell_centre(player, 0, 0);
+    player->step = player->step_up;
+    player->fill_clicks_left = player->pen & RULE_FILLS ? 2 : 0;
     player->corner_left = player->corner_reports;
     player->task = TASK_CORNER;
     player->after_move = TASK_NEXT_STEP;
@@ -429,9 +503,8 @@ static int8_t cut(uint16_t from, uint16_t to, uint8_t step) {
 
 /* Moves once towards the target, or returns 0 if the pointer is there. */
 static uint8_t send_move(struct load_player* player, struct load_player_report* report) {
-    const uint8_t step = player->pressed ? player->step_down : player->step_up;
-    const int8_t dx = cut(player->pointer.x, player->target.x, step);
-    const int8_t dy = cut(player->pointer.y, player->target.y, step);
+    const int8_t dx = cut(player->pointer.x, player->target.x, player->step);
+    const int8_t dy = cut(player->pointer.y, player->target.y, player->step);
     if (dx == 0 && dy == 0) return 0;
     player->pointer.x = (uint16_t)(player->pointer.x + dx);
     player->pointer.y = (uint16_t)(player->pointer.y + dy);
@@ -446,14 +519,41 @@ static void stop(struct load_player* player, struct load_player_report* report) 
     disarm(player);
 }
 
-/* Turns the script's next step into tasks. The button goes up before anything but a drag. */
+/* The script's bytes that go on with a stroke. */
+static uint8_t keeps_pressed(uint8_t op) {
+    return op >= OP_DRAG || op == OP_DRAG_TO || op == OP_JUMP_TO ||
+           (op >= OP_JUMP_NEAR && op <= OP_JUMP_NEAR_LAST);
+}
+
+/* Goes to the target and clicks there. */
+static void go_and_click(struct load_player* player) {
+    player->step = player->step_up;
+    player->task = TASK_MOVE;
+    player->after_move = TASK_PRESS;
+    player->after_press = TASK_RELEASE;
+    player->after_release = TASK_SETTLE;
+}
+
+/* Turns the next click of the fill into tasks: first on the swatch, then on the button. */
+static enum load_player_status plan_fill(struct load_player* player) {
+    uint8_t colour;
+    const enum load_player_status status = read_fill(player, &colour);
+    if (status != LOAD_PLAYER_OK) return status;
+    --player->fill_clicks_left;
+    if (player->fill_clicks_left > 0) player->target = swatch_centre(player, colour);
+    go_and_click(player);
+    return LOAD_PLAYER_OK;
+}
+
+/* Turns the script's next step into tasks. The button goes up before anything but a drag or a
+ * jump. */
 static enum load_player_status plan_step(struct load_player* player) {
     struct step step;
     uint8_t op;
     enum load_player_status status = read_bytes(player, &op, 1);
     if (status != LOAD_PLAYER_OK) return status;
     --player->next;
-    if (player->pressed && op < OP_DRAG && op != OP_DRAG_TO) {
+    if (player->pressed && !keeps_pressed(op)) {
         player->task = TASK_RELEASE;
         player->after_release = op == OP_END ? TASK_DONE : TASK_NEXT_STEP;
         return LOAD_PLAYER_OK;
@@ -467,17 +567,18 @@ static enum load_player_status plan_step(struct load_player* player) {
             break;
         case STEP_PICK:
             player->target = swatch_centre(player, step.x);
-            player->after_move = TASK_PRESS;
-            player->after_press = TASK_RELEASE;
-            player->after_release = TASK_SETTLE;
+            go_and_click(player);
             break;
         case STEP_BEGIN:
             player->target = cell_centre(player, step.x, step.y);
+            player->step = player->step_up;
             player->after_move = TASK_PRESS;
             player->after_press = TASK_NEXT_STEP;
             break;
         case STEP_DRAG:
+        case STEP_JUMP:
             player->target = cell_centre(player, step.x, step.y);
+            player->step = step.kind == STEP_JUMP ? player->step_down_limit : player->step_down;
             player->after_move = TASK_NEXT_STEP;
             break;
     }
@@ -519,7 +620,8 @@ static uint8_t next_report(struct load_player* player, struct load_player_report
                 return 1;
             case TASK_NEXT_STEP:
                 player->phase = LOAD_PLAYER_DRAWING;
-                player->status = (uint8_t)plan_step(player);
+                player->status =
+                    (uint8_t)(player->fill_clicks_left > 0 ? plan_fill(player) : plan_step(player));
                 if (player->status == LOAD_PLAYER_OK) break;
                 stop(player, report);
                 return 1;

@@ -65,22 +65,24 @@ struct load_player_point {
 struct load_player {
     /* Where the pointer is and what comes next. */
     struct load_player_point pointer, target;
+    uint8_t step, fill_clicks_left;
     uint8_t task, after_move, after_press, after_release, pressed;
     uint8_t step_up, step_down;
     uint16_t corner_left;
 
     /* The trigger and the clock. */
-    uint8_t phase, trigger_released, status;
+    uint8_t phase, status;
     uint16_t released_ms;
     uint16_t wait_ms;
 
     /* Where the script is. */
     uint32_t next, script_end;
-    uint8_t cell_x, cell_y, in_stroke, has_colour, colour;
+    uint8_t cell_x, cell_y, colour;
+    unsigned int in_stroke : 1, has_colour : 1, trigger_released : 1;
 
     /* The chosen slot. */
     uint16_t width, height, colours, swatches_per_column;
-    uint8_t pitch, swatch_pitch;
+    uint8_t pitch, swatch_pitch, pen; /* pen: its model and rules. */
     struct load_player_point grid_centre, swatch_centre;
     uint32_t script_start;
 

@@ -38,6 +38,15 @@ std::string profileKey(const core::Canvas& canvas, const core::Board& board) {
           std::int64_t{board.display.height}}) {
         addNumber(builder, number);
     }
+    // Only where they are not as they always were: figures of older libraries still hold.
+    if (canvas.rules != core::PenRules{}) {
+        addNumber(builder, canvas.rules.turns ? 1 : 0);
+        addNumber(builder, canvas.rules.covers ? 1 : 0);
+    }
+    if (g.fillButton) {
+        addNumber(builder, g.fillButton->x);
+        addNumber(builder, g.fillButton->y);
+    }
     return core::toHex(builder.finish()) + " " + canvas.name + " / " + board.name;
 }
 
@@ -54,6 +63,13 @@ Result<DrawingDefaults> drawingDefaults(const catalogue::Library& library) {
     const auto found = std::find_if(boards.begin(), boards.end(),
                                     [&](const core::Board& each) { return each.name == usual; });
     return DrawingDefaults{std::move(canvases), found == boards.end() ? boards.front() : *found};
+}
+
+std::optional<std::string> estimateKey(const core::Texture& texture,
+                                       const DrawingDefaults& defaults) {
+    const auto canvas = chooseCanvas(texture, defaults.canvases);
+    if (!canvas) return std::nullopt;
+    return profileKey(*canvas, defaults.board);
 }
 
 std::optional<catalogue::Estimate> estimateDrawing(const core::Texture& texture,

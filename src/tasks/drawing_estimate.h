@@ -3,6 +3,8 @@
 // What a texture costs on a board: the time to draw it and the bytes of a load that it takes.
 
 #include <optional>
+#include <string>
+#include <vector>
 
 #include "catalogue/library.h"
 #include "catalogue/texture_row.h"
@@ -23,6 +25,10 @@ struct DrawingDefaults {
 
 /// Errors: NotFound if the library has no board.
 core::Result<DrawingDefaults> drawingDefaults(const catalogue::Library& library);
+
+/// The profile key of estimateDrawing, without planning; nothing if no canvas takes the texture.
+std::optional<std::string> estimateKey(const core::Texture& texture,
+                                       const DrawingDefaults& defaults);
 
 /// Nothing if no canvas takes the texture: it is kept all the same, without figures.
 std::optional<catalogue::Estimate> estimateDrawing(const core::Texture& texture,

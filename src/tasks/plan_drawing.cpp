@@ -5,7 +5,10 @@
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
 #include "catalogue/reader.h"
+#include "drawing/effort.h"
+#include "drawing/plan_picture.h"
 #include "drawing/planner.h"
+#include "drawing/proven_bound.h"
 #include "drawing/replay.h"
 #include "tasks/drawing_estimate.h"
 
@@ -23,10 +26,14 @@ drawing::DrawingRequest requestFor(const FittedTexture& fitted, const core::Canv
 }  // namespace
 
 Result<PlannedDrawing> planTexture(const core::Texture& texture, const core::Canvas& canvas,
-                                   const core::Board& board, const core::Progress& progress) {
+                                   const core::Board& board, const core::Progress& progress,
+                                   std::optional<std::int64_t> budgetMs) {
     PANTILE_ASSIGN_OR_RETURN(FittedTexture fitted, fitToCanvas(texture, canvas));
     const drawing::DrawingRequest request = requestFor(fitted, canvas, board);
-    PANTILE_ASSIGN_OR_RETURN(drawing::Plan plan, drawing::planDrawing(request, progress));
+    PANTILE_RETURN_IF_ERROR(drawing::checkRequest(request));
+    const drawing::Effort effort =
+        budgetMs ? drawing::effortFor(*budgetMs, request) : drawing::Effort{};
+    PANTILE_ASSIGN_OR_RETURN(drawing::Plan plan, drawing::planDrawing(request, progress, effort));
     PANTILE_RETURN_IF_ERROR(drawing::provePlan(plan, request));
     std::optional<core::Grid> picture;
     if (board.hasDisplay()) picture = board::smallPicture(fitted.grid, board.display);
@@ -38,22 +45,44 @@ Result<PlannedDrawing> planTexture(const core::Texture& texture, const core::Can
 }
 
 Result<ComparedDrawing> planStored(const catalogue::Library& library, core::TextureId id,
-                                   const std::string& canvasName, const std::string& boardName,
-                                   const core::Progress& progress) {
+                                   const PlanOptions& options, const core::Progress& progress) {
     PANTILE_ASSIGN_OR_RETURN(const catalogue::TextureRecord record,
                              catalogue::readTexture(library, id));
     PANTILE_ASSIGN_OR_RETURN(const DrawingDefaults defaults, drawingDefaults(library));
     PANTILE_ASSIGN_OR_RETURN(const core::Board board,
-                             boardName.empty() ? Result<core::Board>(defaults.board)
-                                               : catalogue::readBoard(library, boardName));
+                             options.board.empty() ? Result<core::Board>(defaults.board)
+                                                   : catalogue::readBoard(library, options.board));
     PANTILE_ASSIGN_OR_RETURN(const core::Canvas canvas,
-                             canvasName.empty() ? chooseCanvas(record.texture, defaults.canvases)
-                                                : catalogue::readCanvas(library, canvasName));
-    PANTILE_ASSIGN_OR_RETURN(PlannedDrawing planned,
-                             planTexture(record.texture, canvas, board, progress));
+                             options.canvas.empty()
+                                 ? chooseCanvas(record.texture, defaults.canvases)
+                                 : catalogue::readCanvas(library, options.canvas));
+    PANTILE_ASSIGN_OR_RETURN(PlannedDrawing planned, planTexture(record.texture, canvas, board,
+                                                                 progress, options.budgetMs));
     const drawing::DrawingRequest request = requestFor(planned.fitted, canvas, board);
-    return ComparedDrawing{std::move(planned), drawing::planRowByRow(request).milliseconds,
-                           drawing::lowerBoundMs(request)};
+    ComparedDrawing compared{std::move(planned), record.row.title, 0, 0,
+                             BoundKind::Cheap,   std::nullopt,     {}};
+    compared.byRowMs = drawing::planRowByRow(request).milliseconds;
+    compared.boundMs = drawing::lowerBoundMs(request);
+    PANTILE_ASSIGN_OR_RETURN(
+        compared.faster,
+        fasterSettings(request, board.name, compared.planned.plan.milliseconds, progress));
+    if (options.prove) {
+        PANTILE_ASSIGN_OR_RETURN(const drawing::ProvenBounds proven,
+                                 drawing::provenBounds(request, progress));
+        if (proven.everyPlan > compared.boundMs) compared.bound = BoundKind::Strong;
+        if (proven.pickedOnce > compared.boundMs) compared.pickedOnceMs = proven.pickedOnce;
+        compared.boundMs = proven.everyPlan;
+    }
+    return compared;
+}
+
+Result<void> writePlanPicture(const ComparedDrawing& compared, const std::filesystem::path& file,
+                              IfExists ifExists) {
+    const PlannedDrawing& planned = compared.planned;
+    const std::string title = compared.title.empty() ? "a texture without title" : compared.title;
+    const std::string text = drawing::planSvg(
+        planned.plan, {title, planned.fitted.grid, planned.fitted.palette, planned.canvas});
+    return writeFile(file, text, ifExists);
 }
 
 }  // namespace pantile::tasks

@@ -2,8 +2,11 @@
 
 // Draw: the plan of one texture on one canvas by one board, proven by replay, with its costs.
 
+#include <cstdint>
+#include <filesystem>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "catalogue/library.h"
 #include "core/board.h"
@@ -15,6 +18,8 @@
 #include "drawing/request.h"
 #include "drawing/stroke.h"
 #include "tasks/drawing_choice.h"
+#include "tasks/faster_settings.h"
+#include "tasks/files.h"
 
 namespace pantile::tasks {
 
@@ -28,23 +33,45 @@ struct PlannedDrawing {
     std::int64_t bytes = 0;             ///< Of a load, for its slot.
 };
 
+enum class BoundKind {
+    Cheap,   ///< From counts of cells and ways to the palette bar; of every plan.
+    Strong,  ///< From where the cells lie; of every plan.
+};
+
 /// A plan beside what it is measured by. Units: milliseconds.
 struct ComparedDrawing {
     PlannedDrawing planned;
+    std::string title;
     std::int64_t byRowMs = 0;  ///< The plain row-by-row way by colour runs.
     std::int64_t boundMs = 0;  ///< No plan is quicker.
+    BoundKind bound = BoundKind::Cheap;
+    /// With the strong bound: what no plan is quicker than that picks each colour once.
+    std::optional<std::int64_t> pickedOnceMs = {};
+    std::vector<FasterSetting> faster;
 };
 
-/// Plans and replays. Errors: DoesNotFit; Cancelled; Internal if the replay does not paint the
-/// texture, which would be a fault of ours.
+struct PlanOptions {
+    std::string canvas;                    ///< A name; empty for what chooseCanvas gives.
+    std::string board;                     ///< A name; empty for the default board.
+    std::optional<std::int64_t> budgetMs;  ///< About how long to plan; else the usual effort.
+    bool prove = false;                    ///< The strong bounds instead of the cheap one.
+};
+
+/// Plans and replays, with the usual effort unless there is a budget. Errors: DoesNotFit;
+/// Cancelled; Internal if the replay does not paint the texture, which would be a fault of ours.
 core::Result<PlannedDrawing> planTexture(const core::Texture& texture, const core::Canvas& canvas,
                                          const core::Board& board,
+                                         const core::Progress& progress = {},
+                                         std::optional<std::int64_t> budgetMs = std::nullopt);
+
+/// The same for a texture of the library, with the comparison and what faster settings would save.
+/// Errors: also NotFound.
+core::Result<ComparedDrawing> planStored(const catalogue::Library& library, core::TextureId id,
+                                         const PlanOptions& options,
                                          const core::Progress& progress = {});
 
-/// The same for a texture of the library, with the comparison. `canvas` and `board` are names, or
-/// empty for the canvas that chooseCanvas gives and the default board. Errors: also NotFound.
-core::Result<ComparedDrawing> planStored(const catalogue::Library& library, core::TextureId id,
-                                         const std::string& canvas, const std::string& board,
-                                         const core::Progress& progress = {});
+/// Writes the picture of drawing::planSvg. Errors: as writeFile.
+core::Result<void> writePlanPicture(const ComparedDrawing& compared,
+                                    const std::filesystem::path& file, IfExists ifExists);
 
 }  // namespace pantile::tasks

@@ -97,6 +97,7 @@ TEST(LoadFormat, BringsBackWhatWasWritten) {
             EXPECT_EQ(out.canvas.geometry, in.canvas.geometry);
             EXPECT_EQ(out.canvas.size, in.canvas.size);
             EXPECT_EQ(out.canvas.penModel, in.canvas.penModel);
+            EXPECT_EQ(out.canvas.rules, in.canvas.rules);
         }
     }
 }
@@ -139,6 +140,57 @@ TEST(LoadFormat, RefusesSmallPicturesThatCannotBe) {
     // What follows the palette is the picture then: 01 00 65 is no picture of two colours.
     EXPECT_THAT(readLoad(forged(sides, 0x0103, 2)),
                 failsWith(ErrorKind::Corrupt, "outside the palette"));
+}
+
+/// The example on a canvas that is filled with colour 0 first.
+Load filledExample() {
+    Load load = exampleLoad();
+    LoadSlot& slot = load.slots[0];
+    slot.canvas.geometry.fillButton = core::Point{300, 2};
+    const drawing::TimeModel model(slot.canvas, load.timing);
+    slot.plan = drawing::timedPlan({{1, {{1, 1}}}}, model, core::PaletteIndex{0});
+    return load;
+}
+
+TEST(LoadFormat, WritesAFillAsTheSpecificationSays) {
+    const Bytes bytes = written(filledExample());
+    const Bytes data(bytes.begin() + 160, bytes.end() - 4);
+    EXPECT_EQ(data, (Bytes{0x00, 0x00, 0x00, 0xFF, 0xFF, 0xFF, 0x00, 0x2C, 0x01, 0x02, 0x00, 0x01,
+                           0x01, 0x6D, 0x00}));
+    EXPECT_EQ(bytes[layout::kHeaderBytes + 31], 128);
+    const auto verified = verifyLoad(bytes);
+    ASSERT_THAT(verified, isOk());
+    EXPECT_TRUE(verified->verified()) << verified->slots[0].fault;
+}
+
+TEST(LoadFormat, RefusesForgedFills) {
+    const Bytes good = written(filledExample());
+    const auto forgedData = [&](std::size_t at, std::uint64_t value, int count) {
+        Bytes bytes = good;
+        putLittle(bytes, 160 + 6 + at, value, count);
+        return readLoad(withRightChecksums(std::move(bytes)));
+    };
+    EXPECT_THAT(forgedData(0, 2, 1), failsWith(ErrorKind::Corrupt, "fills with colour 2"));
+    EXPECT_THAT(forgedData(1, 5, 2), failsWith(ErrorKind::Corrupt, "5,2 lies on the grid"));
+    EXPECT_THAT(forgedData(1, 40000, 2), failsWith(ErrorKind::Corrupt, "left is 40000"));
+    Load noButton = filledExample();
+    noButton.slots[0].canvas.geometry.fillButton.reset();
+    EXPECT_THAT(writeLoad(noButton, tests::roomyBoard()),
+                failsWith(ErrorKind::InvalidInput, "cannot be filled"));
+    Load noColour = filledExample();
+    noColour.slots[0].plan.fill = core::PaletteIndex{2};
+    EXPECT_THAT(writeLoad(noColour, tests::roomyBoard()),
+                failsWith(ErrorKind::InvalidInput, "fills with a colour"));
+}
+
+TEST(LoadFormat, KeepsThePenRulesThatAReplayNeeds) {
+    Load load = exampleLoad();
+    load.slots[0].canvas.rules = {false, false, core::PenLeaving::Undone};
+    const Bytes bytes = written(load);
+    EXPECT_EQ(bytes[layout::kHeaderBytes + 31], 112);
+    const auto verified = verifyLoad(bytes);
+    ASSERT_THAT(verified, isOk());
+    EXPECT_THAT(verified->slots[0].fault, ::testing::HasSubstr("turns with the pen down"));
 }
 
 TEST(LoadFormat, TakesExactlyTheBytesThatItsSlotsSay) {

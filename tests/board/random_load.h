@@ -1,8 +1,9 @@
 #pragma once
 
-// Seeded random loads whose plans turn, cross themselves and paint over; made without the planner:
-// the grid of a slot is what its random strokes paint, worked out here cell by cell.
+// Seeded random loads whose plans turn, cross themselves, paint over, jump and fill; made without
+// the planner: the grid of a slot is what its random strokes paint, worked out here cell by cell.
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <utility>
@@ -67,10 +68,23 @@ inline void paintWay(core::Grid& grid, core::Point from, core::Point to,
     }
 }
 
+/// Jumps to another cell, if the grid has one within reach; tells where the pen is then.
+inline core::Point jumpOn(Random& random, core::Grid& grid, drawing::Stroke& stroke, int most) {
+    const core::Point pen = stroke.path.back();
+    const core::Point to = {std::clamp(pen.x + random.between(-most, most), 0, grid.width() - 1),
+                            std::clamp(pen.y + random.between(-most, most), 0, grid.height() - 1)};
+    if (to == pen) return pen;
+    stroke.path.push_back(to);
+    stroke.jumps.resize(stroke.path.size());
+    stroke.jumps.back() = true;
+    grid.set(to.x, to.y, stroke.colour);
+    return to;
+}
+
 /// Colour 0 is transparent, so cells that no stroke meets stay as they are meant to.
 inline board::LoadSlot randomSlot(Random& random, const core::PointerTiming& timing) {
     const core::Size size = {random.between(1, 24), random.between(1, 24)};
-    const auto penModel = static_cast<core::PenModel>(random.between(0, 2));
+    const auto penModel = static_cast<core::PenModel>(random.between(0, 3));
     const int colours = random.between(2, 20);
     std::vector<core::Rgb8> palette;
     for (int i = 0; i < colours; ++i) {
@@ -80,11 +94,21 @@ inline board::LoadSlot randomSlot(Random& random, const core::PointerTiming& tim
     }
     core::Canvas canvas = randomCanvas(random, size, penModel);
     canvas.freeColours = colours;
-    core::Grid grid = *core::Grid::filled(size.width, size.height, 0);
+    canvas.rules.leaving = static_cast<core::PenLeaving>(random.between(0, 1));
+    std::optional<core::PaletteIndex> fill;
+    if (random.between(0, 3) == 0) {
+        fill = static_cast<core::PaletteIndex>(random.between(1, colours - 1));
+        canvas.size = size;
+        core::CanvasGeometry& g = canvas.geometry;
+        g.fillButton = core::Point{g.swatchCentre.x + colours * g.swatchPitch, g.gridCentre.y};
+    }
+    core::Grid grid = *core::Grid::filled(size.width, size.height, fill.value_or(0));
 
     // A diagonal that takes several reports for a cell may land on the border of a third one.
     const bool diagonal =
-        penModel == core::PenModel::Diagonals && timing.maxStepDown >= canvas.geometry.cellPitch;
+        (penModel == core::PenModel::Diagonals || penModel == core::PenModel::Sampled) &&
+        timing.maxStepDown >= canvas.geometry.cellPitch;
+    const drawing::TimeModel model(canvas, timing);
     std::vector<drawing::Stroke> strokes(static_cast<std::size_t>(random.between(1, 30)));
     for (drawing::Stroke& stroke : strokes) {
         stroke.colour = static_cast<core::PaletteIndex>(random.between(1, colours - 1));
@@ -93,6 +117,10 @@ inline board::LoadSlot randomSlot(Random& random, const core::PointerTiming& tim
         grid.set(pen.x, pen.y, stroke.colour);
         const int turns = random.between(0, 6);
         for (int i = 0; i < turns; ++i) {
+            if (model.jumpCells() > 0 && random.between(0, 1) == 0) {
+                pen = jumpOn(random, grid, stroke, model.jumpCells());
+                continue;
+            }
             const core::Point to = randomWay(random, pen, size, diagonal);
             if (to == pen) continue;
             paintWay(grid, pen, to, stroke.colour);
@@ -100,7 +128,7 @@ inline board::LoadSlot randomSlot(Random& random, const core::PointerTiming& tim
             pen = to;
         }
     }
-    drawing::Plan plan = drawing::timedPlan(std::move(strokes), drawing::TimeModel(canvas, timing));
+    drawing::Plan plan = drawing::timedPlan(std::move(strokes), model, fill);
     std::string title = "Kelp bed " + std::to_string(random.between(1, 9999));
     return {std::move(title), std::move(grid),
             *core::Palette::create(std::move(palette), core::PaletteIndex{0}), std::move(canvas),

@@ -46,11 +46,47 @@ TEST(StrokeScript, BringsBackJumpsOfAnyShape) {
     EXPECT_EQ(*decodeScript(*script, kBounds), strokes);
 }
 
+constexpr ScriptBounds kJumping = {{64, 64}, 16, 15};
+
+TEST(StrokeScript, WritesJumpsNearAndFar) {
+    const std::vector<Stroke> strokes = {
+        {3, {{10, 10}, {7, 13}, {8, 13}, {23, 12}, {23, 9}}, {false, true, false, true, true}}};
+    const auto script = encodeScript(strokes, kJumping);
+    ASSERT_THAT(script, isOk());
+    // Near ones: 8 + 7 (dy + 3) + dx + 3, so (-3, 3) is 50 and (0, -3) is 11.
+    EXPECT_EQ(*script, (Bytes{0x01, 3, 0x02, 10, 10, 0x32, 0x80, 0x04, 23, 12, 0x0B, 0x00}));
+    EXPECT_EQ(*decodeScript(*script, kJumping), strokes);
+}
+
+TEST(StrokeScript, RefusesJumpsThatThePenCannotMake) {
+    const std::vector<Stroke> far = {{3, {{0, 0}, {16, 0}}, {false, true}}};
+    EXPECT_THAT(encodeScript(far, kJumping), failsWith(ErrorKind::InvalidInput, "(16, 0)"));
+    EXPECT_THAT(encodeScript(far, kBounds), failsWith(ErrorKind::InvalidInput, "further"));
+    const auto decode = [](const Bytes& script, const ScriptBounds& bounds) {
+        return decodeScript(script, bounds);
+    };
+    EXPECT_THAT(decode({0x01, 1, 0x64, 0x04, 15, 0, 0x00}, kJumping), isOk());
+    EXPECT_THAT(decode({0x01, 1, 0x64, 0x04, 16, 0, 0x00}, kJumping),
+                failsWith(ErrorKind::Corrupt, "byte 3, jumps 16 cells, where the pen can 15"));
+    EXPECT_THAT(decode({0x01, 1, 0x64, 0x22, 0x00}, kBounds),
+                failsWith(ErrorKind::Corrupt, "the pen can 0"));
+    EXPECT_THAT(decode({0x01, 1, 0x64, 0x20, 0x00}, kJumping),
+                failsWith(ErrorKind::Corrupt, "still"));
+    EXPECT_THAT(decode({0x01, 1, 0x64, 0x1F, 0x00}, kJumping),
+                failsWith(ErrorKind::Corrupt, "(-1, 0)"));
+    EXPECT_THAT(decode({0x01, 1, 0x04, 1, 1, 0x00}, kJumping),
+                failsWith(ErrorKind::Corrupt, "without a stroke"));
+    EXPECT_THAT(decode({0x01, 1, 0x64, 0x39, 0x00}, kJumping),
+                failsWith(ErrorKind::Corrupt, "unknown step 57"));
+}
+
 TEST(StrokeScript, BringsBackRandomStrokes) {
     for (std::uint64_t seed = 1; seed <= 500; ++seed) {
         tests::Random random(seed);
         const LoadSlot slot = tests::randomSlot(random, {});
-        const ScriptBounds bounds = {slot.grid.size(), slot.palette.size()};
+        const ScriptBounds bounds = {
+            slot.grid.size(), slot.palette.size(),
+            drawing::TimeModel(slot.canvas, core::PointerTiming{}).jumpCells()};
         const auto script = encodeScript(slot.plan.strokes, bounds);
         ASSERT_THAT(script, isOk()) << "seed " << seed;
         const auto strokes = decodeScript(*script, bounds);
@@ -100,11 +136,12 @@ TEST(StrokeScript, SurvivesRandomBytes) {
         Bytes script(static_cast<std::size_t>(random.between(1, 40)));
         for (std::uint8_t& byte : script) byte = static_cast<std::uint8_t>(random.next());
         script.insert(script.begin(), {0x01, 0x01});
-        const auto strokes = decodeScript(script, kBounds);
+        const ScriptBounds& bounds = round % 2 == 0 ? kBounds : kJumping;
+        const auto strokes = decodeScript(script, bounds);
         if (!strokes) continue;
-        const auto again = encodeScript(*strokes, kBounds);
+        const auto again = encodeScript(*strokes, bounds);
         ASSERT_THAT(again, isOk());
-        EXPECT_EQ(*decodeScript(*again, kBounds), *strokes) << "round " << round;
+        EXPECT_EQ(*decodeScript(*again, bounds), *strokes) << "round " << round;
     }
 }
 

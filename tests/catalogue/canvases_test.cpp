@@ -18,7 +18,8 @@ Canvas quay() {
     canvas.size = {64, 48};
     canvas.palette = tests::paletteOf(16, 9, 0);
     canvas.penModel = core::PenModel::Lines;
-    canvas.geometry = {{11, 22}, 9, {700, 33}, 17, 8};
+    canvas.rules = {false, true, core::PenLeaving::Undone};
+    canvas.geometry = {{11, 22}, 9, {700, 33}, 17, 8, core::Point{710, 400}};
     return canvas;
 }
 
@@ -27,6 +28,8 @@ TEST_F(CanvasesTest, ComeBackAsTheyWereAdded) {
     free.name = "Attic";
     free.palette.reset();
     free.freeColours = 12;
+    free.rules = {true, false, core::PenLeaving::Refused};
+    free.geometry.fillButton.reset();
     ASSERT_THAT(addCanvas(library(), quay()), isOk());
     ASSERT_THAT(addCanvas(library(), free), isOk());
     EXPECT_EQ(readCanvas(library(), "quay 64").value(), quay());
@@ -71,7 +74,10 @@ TEST_F(CanvasesTest, ThatWereForgedAreDamaged) {
     ASSERT_THAT(addCanvas(library(), quay()), isOk());
     for (const char* forgery :
          {"UPDATE canvases SET width = 100000", "UPDATE canvases SET pen_model = 77",
-          "UPDATE canvases SET cell_pitch = 5000000000", "UPDATE canvases SET name = char(10)"}) {
+          "UPDATE canvases SET cell_pitch = 5000000000", "UPDATE canvases SET pen_turns = 2",
+          "UPDATE canvases SET pen_covers = -1", "UPDATE canvases SET pen_leaving = 2",
+          "UPDATE canvases SET fill_x = NULL", "UPDATE canvases SET fill_y = 40000",
+          "UPDATE canvases SET fill_x = 15, fill_y = 30", "UPDATE canvases SET name = char(10)"}) {
         const auto transaction = library().begin();
         forge(forgery);
         EXPECT_THAT(listCanvases(library()), failsWith(ErrorKind::Corrupt, "damaged")) << forgery;

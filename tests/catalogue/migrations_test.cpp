@@ -1,7 +1,10 @@
 #include "catalogue/migrations.h"
 
-#include <array>
+#include <filesystem>
+#include <string>
+#include <vector>
 
+#include "catalogue/canvases.h"
 #include "catalogue/library_fixture.h"
 #include "catalogue/reader.h"
 #include "catalogue/statement.h"
@@ -15,11 +18,31 @@ using tests::isOk;
 using tests::LibraryTest;
 using MigrationsTest = LibraryTest;
 
-constexpr std::string_view kSecondSql =
+constexpr std::string_view kNextSql =
     "CREATE TABLE tides (id INTEGER PRIMARY KEY) STRICT; INSERT INTO tides VALUES (4);";
 
-std::array<Migration, 2> withSecond(std::string_view sql = kSecondSql) {
-    return {embeddedMigrations().front(), Migration{2, "tides", sql}};
+/// The newest that the program knows.
+int version() {
+    return embeddedMigrations().back().version;
+}
+
+/// With one more behind them.
+std::vector<Migration> withNext(std::string_view sql = kNextSql) {
+    std::vector<Migration> migrations(embeddedMigrations().begin(), embeddedMigrations().end());
+    migrations.push_back({version() + 1, "tides", sql});
+    return migrations;
+}
+
+/// A library of an old version in a file of its own, from its SQL in tests/data/libraries.
+void makeOldLibrary(const std::filesystem::path& path, int old) {
+    const auto sql = tests::readBytes(std::filesystem::path(PANTILE_TEST_DATA) / "libraries" /
+                                      ("version-" + std::to_string(old) + ".sql"));
+    ASSERT_FALSE(sql.empty());
+    const auto connection =
+        Connection::open(path, FileMode::ReadWriteOrCreate, std::chrono::milliseconds(0));
+    ASSERT_THAT(connection, isOk());
+    // Tables stand in the order of their names, rows before those that they point to.
+    ASSERT_THAT((*connection)->execute("PRAGMA foreign_keys=OFF;" + sql), isOk());
 }
 
 TEST(Migrations, AreNumberedFromOneWithoutGap) {
@@ -36,18 +59,18 @@ TEST_F(MigrationsTest, WriteVersionAndApplicationIntoTheHeader) {
     close();
     const std::string bytes = tests::readBytes(path());
     ASSERT_GT(bytes.size(), 100U);
-    EXPECT_EQ(bytes.substr(60, 4), std::string("\0\0\0\1", 4));
+    EXPECT_EQ(bytes.substr(60, 4), std::string("\0\0\0", 3) + static_cast<char>(version()));
     EXPECT_EQ(bytes.substr(68, 4), "PTLE");
 }
 
 TEST_F(MigrationsTest, BringAnOlderLibraryForwardAndKeepACopyBeside) {
     add(tests::textureOf(1, tests::titled("Wet sand")));
-    const auto report = migrate(library().connection(), withSecond());
+    const auto report = migrate(library().connection(), withNext());
     ASSERT_THAT(report, isOk());
     EXPECT_FALSE(report->created);
     ASSERT_TRUE(report->backup);
-    EXPECT_EQ(report->backup->filename(), "library.db.version-1");
-    EXPECT_EQ(library().connection().number("PRAGMA user_version").value(), 2);
+    EXPECT_EQ(report->backup->filename(), "library.db.version-" + std::to_string(version()));
+    EXPECT_EQ(library().connection().number("PRAGMA user_version").value(), version() + 1);
     EXPECT_EQ(library().connection().number("SELECT id FROM tides").value(), 4);
     EXPECT_EQ(library().connection().number("PRAGMA foreign_keys").value(), 1);
 
@@ -60,24 +83,56 @@ TEST_F(MigrationsTest, BringAnOlderLibraryForwardAndKeepACopyBeside) {
 
 TEST_F(MigrationsTest, ThatFailLeaveTheLibraryAsItWas) {
     add(tests::textureOf(1));
-    const auto broken = withSecond("CREATE TABLE tides (id INTEGER) STRICT; SELECT nothing;");
+    const auto broken = withNext("CREATE TABLE tides (id INTEGER) STRICT; SELECT nothing;");
     EXPECT_FALSE(migrate(library().connection(), broken));
-    EXPECT_EQ(library().connection().number("PRAGMA user_version").value(), 1);
+    EXPECT_EQ(library().connection().number("PRAGMA user_version").value(), version());
     EXPECT_FALSE(library().connection().execute("SELECT * FROM tides"));
     EXPECT_THAT(readTexture(library(), {1}), isOk());
 }
 
 TEST_F(MigrationsTest, ThatTearReferencesApartAreUndone) {
     add(tests::textureOf(1));
-    EXPECT_THAT(migrate(library().connection(), withSecond("DELETE FROM contents;")),
+    EXPECT_THAT(migrate(library().connection(), withNext("DELETE FROM contents;")),
                 failsWith(ErrorKind::Corrupt, "point nowhere"));
     EXPECT_THAT(readTexture(library(), {1}), isOk());
 }
 
 TEST_F(MigrationsTest, RefuseANewerLibrary) {
-    ASSERT_THAT(migrate(library().connection(), withSecond()), isOk());
+    ASSERT_THAT(migrate(library().connection(), withNext()), isOk());
     EXPECT_THAT(migrate(library().connection(), embeddedMigrations()),
-                failsWith(ErrorKind::Unsupported, "version 2"));
+                failsWith(ErrorKind::Unsupported, "version " + std::to_string(version() + 1)));
+}
+
+TEST_F(MigrationsTest, BringEveryOldVersionToTheTablesOfANewLibrary) {
+    const auto tables = [](Connection& connection) {
+        return allTexts(connection,
+                        "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY type, name")
+            .value();
+    };
+    for (int old = 1; old < version(); ++old) {
+        const auto file = folder() / ("old-" + std::to_string(old) + ".db");
+        makeOldLibrary(file, old);
+        const auto opened = Library::open(file);
+        ASSERT_THAT(opened, isOk()) << "version " << old;
+        EXPECT_EQ(tables(opened->connection()), tables(library().connection()));
+        EXPECT_EQ(opened->connection().number("PRAGMA user_version").value(), version());
+        EXPECT_TRUE(std::filesystem::exists(file.string() + ".version-" + std::to_string(old)));
+    }
+}
+
+/// Canvases of version 1 knew no pen rules: they allow what plans did then.
+TEST_F(MigrationsTest, OfVersionOneKeepWhatWasThere) {
+    const auto file = folder() / "old.db";
+    makeOldLibrary(file, 1);
+    const auto opened = Library::open(file);
+    ASSERT_THAT(opened, isOk());
+    EXPECT_EQ(readTexture(*opened, {1})->row.title, "Wet sand");
+    EXPECT_EQ(readTexture(*opened, {1})->row.estimate->drawMs, 584);
+    const core::Canvas quay = readCanvas(*opened, "quay").value();
+    EXPECT_EQ(quay.penModel, core::PenModel::Lines);
+    EXPECT_EQ(quay.rules, core::PenRules{});
+    EXPECT_EQ(quay.geometry.gridCentre, (core::Point{100, 60}));
+    EXPECT_FALSE(quay.geometry.fillButton);
 }
 
 TEST_F(MigrationsTest, DoNothingTwice) {

@@ -168,6 +168,16 @@ TEST_F(BadInput, WrongUsage) {
                   "write a colour as #rrggbb, in quotes: --pin '#2f6f5e'");
     expectRefused({"add", "x", "--background", "red"}, 2, "--background: 'red' is not a colour");
     expectRefused({"add", "x", "--merge", "-1"}, 2, "from 0 to 10000");
+    expectRefused({"canvas", "set", "cells-16", "--pen-turns", "maybe"}, 2, "yes, no");
+    expectRefused({"canvas", "set", "cells-16", "--pen-leaving", "lost"}, 2, "refused, undone");
+    expectRefused({"canvas", "set", "cells-16", "--pen-turn", "no"}, 2, "mean --pen-turns?");
+    expectRefused({"canvas", "set", "cells-16", "--fill-at", "here"}, 2, "needs two numbers");
+    expectRefused({"canvas", "set", "cells-16", "--fill-at", "9,9"}, 1, "lies on the grid");
+    expectRefused({"plan", "1", "--budget-ms", "-1"}, 2, "from 0 to 3600000");
+    expectRefused({"plan", "1", "--frame-seconds", "1"}, 2, "without --frames");
+    expectRefused({"plan", "1", "--frames", m_cli.path("f"), "--frame-seconds", "0"}, 2, "0.01");
+    expectRefused({"plan", "1", "--frame", "x"}, 2, "did you mean --frames?");
+    expectRefused({"plan", "1", "--svg", m_cli.path("no/such/plan.svg")}, 1, "plan.svg");
     expectRefused({"find", "tga:kelp"}, 2, "tga");
     expectRefused({"find", "(kelp"}, 2, "column");
     expectRefused({"find", "--sort", "colour-of-the-sea"}, 2, "colour-of-the-sea");

@@ -417,6 +417,110 @@ TEST_F(Cli, PlanForetellsAndProves) {
     EXPECT_EQ(found["load_bytes"], plan["bytes"]);
 }
 
+TEST_F(Cli, PlanSaysWhatWouldBeFaster) {
+    addTiles(1);
+    const QJsonObject plan = json({"plan", "1"}).json();
+    const QJsonArray faster = plan["faster"].toArray();
+    ASSERT_GE(faster.size(), 4);
+    for (const auto& each : faster) {
+        const QJsonObject setting = each.toObject();
+        EXPECT_GT(setting["saves"].toDouble(), 0);
+        EXPECT_NEAR(setting["seconds"].toDouble() + setting["saves"].toDouble(),
+                    plan["seconds"].toDouble(), 0.002);
+        EXPECT_FALSE(text(setting["setting"]).isEmpty());
+    }
+    EXPECT_EQ(text(plan["bound"]), QStringLiteral("cheap"));
+    EXPECT_TRUE(plan["fill"].isNull());
+    const std::string said = run({"plan", "1"}).out;
+    EXPECT_NE(said.find("With reports every 1 ms it would take"), std::string::npos) << said;
+    EXPECT_NE(said.find("only a calibration tells"), std::string::npos);
+    EXPECT_NE(said.find("(the cheap bound)"), std::string::npos);
+}
+
+TEST_F(Cli, PlanProvesTheStrongBoundAndKeepsToABudget) {
+    addTiles(1);
+    const QJsonObject cheap = json({"plan", "1"}).json();
+    const QJsonObject strong = json({"plan", "1", "--prove", "--budget-ms", "5"}).json();
+    EXPECT_EQ(text(strong["bound"]), QStringLiteral("strong"));
+    EXPECT_GT(strong["bound_seconds"].toDouble(), cheap["bound_seconds"].toDouble());
+    EXPECT_LE(strong["bound_seconds"].toDouble(), strong["seconds"].toDouble());
+    EXPECT_EQ(json({"plan", "1", "--budget-ms", "5"}).json()["seconds"], strong["seconds"]);
+}
+
+TEST_F(Cli, PlanWritesPicturesAndReplacesNoneUnasked) {
+    addTiles(1);
+    const std::string svg = m_cli.path("plan.svg");
+    const std::string film = m_cli.path("film");
+    const CliAnswer answer =
+        json({"plan", "1", "--svg", svg, "--frames", film, "--frame-seconds", "0.5"});
+    ASSERT_EQ(answer.exitCode, 0) << answer.out;
+    const QJsonArray files = answer.json()["files"].toArray();
+    ASSERT_GE(files.size(), 4);
+    for (const auto& file : files) {
+        EXPECT_TRUE(std::filesystem::exists(text(file).toStdString())) << text(file).toStdString();
+    }
+    EXPECT_EQ(m_cli.readText(svg).substr(0, 4), "<svg");
+    EXPECT_EQ(run({"plan", "1", "--svg", svg}).exitCode, 1);
+    EXPECT_EQ(run({"plan", "1", "--frames", film}).exitCode, 1);
+    const CliAnswer again = run({"plan", "1", "--svg", svg, "--frames", film, "--replace"});
+    EXPECT_EQ(again.exitCode, 0) << again.err;
+    EXPECT_NE(again.out.find("Wrote the picture of the plan"), std::string::npos);
+}
+
+TEST_F(Cli, CanvasesKeepPenRulesAndTheFillButton) {
+    const auto first = [&](std::vector<std::string> words) {
+        return json(std::move(words)).jsonList()[0].toObject();
+    };
+    const QJsonObject usual = first({"canvas", "show", "cells-16"});
+    EXPECT_TRUE(usual["pen_turns"].toBool() && usual["pen_covers"].toBool());
+    EXPECT_EQ(text(usual["pen_leaving"]), QStringLiteral("refused"));
+    EXPECT_TRUE(usual.contains("fill_at") && usual["fill_at"].isNull());
+    const QJsonObject set = first({"canvas", "set", "cells-16", "--pen-turns", "no", "--pen-covers",
+                                   "no", "--pen-leaving", "undone", "--fill-at", "300,200"});
+    EXPECT_EQ(first({"canvas", "show", "cells-16"}), set);
+    EXPECT_FALSE(set["pen_turns"].toBool() || set["pen_covers"].toBool());
+    EXPECT_EQ(text(set["pen_leaving"]), QStringLiteral("undone"));
+    EXPECT_EQ(set["fill_at"].toArray(), (QJsonArray{300, 200}));
+    const std::string table = run({"canvas", "show", "cells-16"}).out;
+    EXPECT_NE(table.find("no turns, no covering, undone outside"), std::string::npos) << table;
+    EXPECT_NE(table.find("300,200"), std::string::npos);
+    EXPECT_TRUE(first({"canvas", "set", "cells-16", "--fill-at", "none"})["fill_at"].isNull());
+}
+
+TEST_F(Cli, PlansAndDrawingTimesFollowTheCanvas) {
+    m_cli.writeText("calm.csv", "# palette #1b2631 #f2efe4\n" + std::string("0,0,0,0,0,0,0,0\n") +
+                                    "0,0,0,1,0,0,0,0\n0,0,0,0,0,0,0,0\n0,0,0,0,0,0,0,0\n" +
+                                    "0,0,0,0,0,0,0,0\n0,0,0,0,0,0,0,0\n");
+    ASSERT_EQ(run({"add", m_cli.path("calm.csv")}).exitCode, 0);
+    const auto drawSeconds = [&]() -> QJsonValue {
+        return json({"find"}).json()["textures"].toArray()[0].toObject()["draw_seconds"];
+    };
+    const double before = drawSeconds().toDouble();
+    ASSERT_EQ(run({"canvas", "add", "calm", "--width", "8", "--height", "6", "--fill-at", "104,300",
+                   "--pen-turns", "no"})
+                  .exitCode,
+              0);
+    const QJsonObject plan = json({"plan", "1", "--strokes"}).json();
+    EXPECT_EQ(plan["fill"].toInt(-1), 0);
+    EXPECT_EQ(plan["strokes"].toInt(), 1);
+    EXPECT_EQ(drawSeconds(), plan["seconds"]);
+    EXPECT_NE(drawSeconds().toDouble(), before);
+    ASSERT_EQ(run({"load", "make", "calm", "1", "--board", "flash-32k"}).exitCode, 0);
+    const CliAnswer written = json({"load", "write", "calm", "--into", m_cli.path("out")});
+    EXPECT_EQ(written.exitCode, 0) << written.out;
+    EXPECT_TRUE(written.json()["verified"].toBool());
+    ASSERT_EQ(run({"canvas", "remove", "calm"}).exitCode, 0);
+    EXPECT_EQ(drawSeconds().toDouble(), before);
+    const CliAnswer quick = run({"board", "set", "flash-32k", "--timing", "quick"});
+    EXPECT_NE(quick.err.find("drawing time of 1 texture anew"), std::string::npos) << quick.err;
+    EXPECT_LT(drawSeconds().toDouble(), before);
+    ASSERT_EQ(run({"touch", "1", "--colour", "1", "--line", "7,5,7,5"}).exitCode, 0);
+    const double touched = drawSeconds().toDouble();
+    ASSERT_EQ(run({"revert", "1", "1"}).exitCode, 0);
+    EXPECT_NE(drawSeconds().toDouble(), touched);
+    EXPECT_EQ(json({"show", "1"}).json()["draw_seconds"], drawSeconds());
+}
+
 TEST_F(Cli, FitMakeWriteAndVerifyALoad) {
     addTiles(4);
     ASSERT_EQ(run({"board", "add", "pier", "--slots", "2", "--bytes", "4000"}).exitCode, 0);

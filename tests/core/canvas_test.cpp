@@ -52,6 +52,21 @@ TEST(Canvas, RefusesEachFieldOutsideItsRange) {
                 failsWith(ErrorKind::InvalidInput, "palette bar's left is -1"));
 }
 
+TEST(Canvas, RefusesAFillButtonOnTheGridOrOnASwatch) {
+    Canvas canvas = goodCanvas();
+    const auto checkedAt = [&](Point place) {
+        canvas.geometry.fillButton = place;
+        return checkCanvas(canvas);
+    };
+    EXPECT_THAT(checkedAt({600, 400}), isOk());
+    EXPECT_THAT(checkedAt({511, 0}), failsWith(ErrorKind::InvalidInput, "511,0 lies on the grid"));
+    EXPECT_THAT(checkedAt({512, 0}), isOk());
+    EXPECT_THAT(checkedAt({536, 255}), failsWith(ErrorKind::InvalidInput, "lies on a swatch"));
+    EXPECT_THAT(checkedAt({536, 256}), isOk()) << "below the last of 16 swatches";
+    EXPECT_THAT(checkedAt({-1, 0}), failsWith(ErrorKind::InvalidInput, "left is -1"));
+    EXPECT_THAT(checkedAt({0, 32768}), failsWith(ErrorKind::InvalidInput, "top is 32768"));
+}
+
 TEST(Name, RefusesEmptyLongAndBlankEdgedNames) {
     EXPECT_THAT(checkName("shelf name", "shore, day 2"), isOk());
     EXPECT_THAT(checkName("shelf name", ""),

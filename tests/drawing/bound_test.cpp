@@ -102,6 +102,47 @@ Plan wildPlan(tests::Random& random, const DrawingRequest& request) {
     return timedPlan(std::move(strokes), TimeModel(request.canvas, request.timing));
 }
 
+/// The wild plan again with everything filled first, in a colour that is painted or in another one;
+/// cells of the filled colour are left out.
+TEST(LowerBound, HoldsForPlansThatFill) {
+    for (std::uint64_t seed = 0; seed < 300; ++seed) {
+        DrawingRequest request = tests::randomRequest(seed, 5);
+        request.leaveUnpainted.reset();
+        request.canvas.size = request.grid.size();
+        core::CanvasGeometry& g = request.canvas.geometry;
+        g.fillButton = core::Point{g.gridCentre.x + 6000, g.gridCentre.y + 40};
+        tests::Random random(seed);
+        const auto colour =
+            static_cast<core::PaletteIndex>(random.between(0, request.canvas.freeColours - 1));
+        std::vector<Stroke> strokes;
+        for (int y = 0; y < request.grid.height(); ++y) {
+            for (int x = 0; x < request.grid.width(); ++x) {
+                if (request.grid.at(x, y) == colour) continue;
+                strokes.push_back({request.grid.at(x, y), {{x, y}}});
+            }
+        }
+        std::stable_sort(strokes.begin(), strokes.end(),
+                         [](const Stroke& a, const Stroke& b) { return a.colour < b.colour; });
+        const Plan plan =
+            timedPlan(std::move(strokes), TimeModel(request.canvas, request.timing), colour);
+        ASSERT_THAT(provePlan(plan, request), isOk()) << tests::described(seed, request);
+        ASSERT_LE(lowerBoundMs(request), plan.milliseconds) << tests::described(seed, request);
+    }
+}
+
+/// 40 cells, 39 of them filled: every way is one report of 8 ms.
+TEST(LowerBound, CountsAFillAsWorkedOutByHand) {
+    DrawingRequest request =
+        tests::requestFor({"00000000", "00000000", "00010000", "00000000", "00000000"});
+    request.canvas.geometry.fillButton = core::Point{96, 60};
+    // To swatch 0 and on to the button, two clicks of 66 + 100; then to swatch 1, its pick, to the
+    // cell and its click.
+    EXPECT_EQ(lowerBoundMs(request), 8 + 8 + 2 * 166 + 8 + 166 + 8 + 66);
+    // Drawn: 38 x 8 of drags, two picks and clicks, and the ways to and fro.
+    request.canvas.geometry.fillButton.reset();
+    EXPECT_EQ(lowerBoundMs(request), 38 * 8 + 2 * (166 + 66) + 4 * 8);
+}
+
 TEST(LowerBound, HoldsForPlansThatTurnOverpaintAndReturn) {
     for (std::uint64_t seed = 0; seed < 500; ++seed) {
         DrawingRequest request = tests::randomRequest(seed, 6);

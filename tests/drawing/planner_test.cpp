@@ -114,10 +114,110 @@ TEST(PlanDrawing, KeepsToThePenRules) {
     for (std::uint64_t seed = 0; seed < 18; ++seed) {
         DrawingRequest request = tests::randomRequest(seed, 10);
         const std::int64_t free = planDrawing(request).value().milliseconds;
-        request.rules = {seed % 2 == 0, seed % 3 == 0};
+        request.canvas.rules = {seed % 2 == 0, seed % 3 == 0};
         expectSound(request, tests::described(seed, request));
         EXPECT_LE(free, planDrawing(request).value().milliseconds * 102 / 100);
     }
+}
+
+/// A shore of few grains: one colour on most cells.
+core::Grid fewGrains(std::uint64_t seed, core::Size size) {
+    tests::Random random(seed);
+    core::Grid grid = core::Grid::filled(size.width, size.height, 3).value();
+    for (int i = 0; i < size.width * size.height / 8; ++i) {
+        grid.set(random.between(0, size.width - 1), random.between(0, size.height - 1),
+                 static_cast<core::PaletteIndex>(random.between(0, 4)));
+    }
+    return grid;
+}
+
+DrawingRequest withFillButton(DrawingRequest request) {
+    core::CanvasGeometry& g = request.canvas.geometry;
+    g.fillButton = core::Point{g.swatchCentre.x, g.swatchCentre.y + 20 * g.swatchPitch};
+    return request;
+}
+
+TEST(PlanDrawing, FillsWithTheColourOfMostCells) {
+    const auto request =
+        withFillButton(tests::pictureRequest(fewGrains(1, {16, 16}), core::PointerTiming::quick()));
+    const Plan plan = planDrawing(request).value();
+    EXPECT_EQ(plan.fill, core::PaletteIndex{3});
+    EXPECT_THAT(provePlan(plan, request), isOk());
+    for (const Stroke& stroke : plan.strokes) EXPECT_NE(stroke.colour, 3);
+    DrawingRequest without = request;
+    without.canvas.geometry.fillButton.reset();
+    EXPECT_LT(plan.milliseconds * 3, planDrawing(without)->milliseconds * 2);
+}
+
+TEST(PlanDrawing, FillsACanvasOfOneColourAndDrawsNothing) {
+    const auto request = withFillButton(tests::requestFor({"22222222", "22222222", "22222222"}));
+    const Plan plan = planDrawing(request).value();
+    EXPECT_TRUE(plan.strokes.empty());
+    // Swatch (96, 40) and button (96, 328): ways of 8 and 24, twice click and settle.
+    EXPECT_EQ(plan.milliseconds, 8 + 24 + 2 * (66 + 100));
+    EXPECT_EQ(lowerBoundMs(request), plan.milliseconds);
+    EXPECT_THAT(provePlan(plan, request), isOk());
+}
+
+TEST(PlanDrawing, LeavesTheFillButtonWhereItWouldDoHarm) {
+    const auto hasFill = [](const DrawingRequest& request) {
+        const Plan plan = planDrawing(request).value();
+        EXPECT_THAT(provePlan(plan, request), isOk());
+        return plan.fill.has_value();
+    };
+    DrawingRequest request =
+        withFillButton(tests::requestFor({"000000", "000000", "000100", "000000"}));
+    ASSERT_TRUE(hasFill(request));
+    request.canvas.rules.covers = false;
+    EXPECT_FALSE(hasFill(request)) << "nothing may cover what was filled";
+    request.canvas.rules.covers = true;
+    request.canvas.size.height = 5;
+    EXPECT_FALSE(hasFill(request)) << "a row beside the texture must stay as it is";
+    request = withFillButton(tests::requestFor({"000000", "000000", "000.00", "000000"}));
+    EXPECT_FALSE(hasFill(request)) << "a cell must stay unpainted";
+    EXPECT_FALSE(hasFill(withFillButton(tests::requestFor({"01"})))) << "it does not pay";
+}
+
+TEST(PlanDrawing, IsSoundWithAFillButton) {
+    for (std::uint64_t seed = 0; seed < 24; ++seed) {
+        DrawingRequest request = tests::randomRequest(seed, 10);
+        if (seed % 2 == 0) request.grid = fewGrains(seed, request.grid.size());
+        if (seed % 2 == 0) request.canvas.freeColours = 16;
+        if (seed % 3 != 0) request.leaveUnpainted.reset();
+        if (seed % 4 != 0) request.canvas.size = request.grid.size();
+        request.canvas.geometry = core::CanvasGeometry::beside(request.canvas.size);
+        request = withFillButton(request);
+        expectSound(request, tests::described(seed, request));
+        if (HasFatalFailure()) return;
+    }
+}
+
+TEST(PlanDrawing, JumpsWithTheSampledPen) {
+    core::PointerTiming timing = core::PointerTiming::quick();
+    timing.maxStepDown = 127;
+    const DrawingRequest request =
+        tests::requestFor({"0110000000110", "1000111111101"}, PenModel::Sampled, timing);
+    const Plan plan = planDrawing(request).value();
+    EXPECT_THAT(provePlan(plan, request), isOk());
+    EXPECT_EQ(plan.lifts, 2) << "one stroke for each colour";
+    bool jumped = false;
+    for (const Stroke& stroke : plan.strokes) {
+        for (std::size_t i = 1; i < stroke.path.size(); ++i) jumped |= stroke.jumpsTo(i);
+    }
+    EXPECT_TRUE(jumped);
+    EXPECT_EQ(plan.milliseconds, lowerBoundMs(request));
+}
+
+TEST(PlanDrawing, JumpsNoFurtherThanAReportReaches) {
+    core::PointerTiming timing;
+    timing.maxStepDown = 23;
+    const DrawingRequest request = tests::requestFor({"0.0..0"}, PenModel::Sampled, timing);
+    const Plan plan = planDrawing(request).value();
+    EXPECT_THAT(provePlan(plan, request), isOk());
+    ASSERT_EQ(plan.strokes.size(), 2U) << "2 cells are 16 counts, 3 are 24";
+    DrawingRequest noTurns = request;
+    noTurns.canvas.rules.turns = false;
+    EXPECT_EQ(planDrawing(noTurns)->lifts, 3);
 }
 
 TEST(PlanStraight, IsSoundOnTheLargestGrid) {

@@ -93,18 +93,103 @@ TEST(Replay, FollowsThePenModelOfTheCanvas) {
     EXPECT_EQ(shownAs(replayed(drag(16, 8), PenModel::Sampled, timing)), "0.....0.");
 }
 
+core::Canvas ruledCanvas(core::PenRules rules) {
+    core::Canvas canvas = smallCanvas();
+    canvas.rules = rules;
+    return canvas;
+}
+
 TEST(Replay, RejectsWhatThePenRulesForbid) {
+    const core::Canvas noTurns = ruledCanvas({false, true});
+    const core::Canvas noCovering = ruledCanvas({true, false});
     const std::vector<Report> corner =
         picked() + kPress + std::vector<Report>{{8, 0, true, 8}, {0, 8, true, 8}} + kRelease;
-    EXPECT_THAT(replay(corner, smallCanvas(), {}, PenRules{false, true}),
+    EXPECT_THAT(replay(corner, noTurns, {}),
                 failsWith(ErrorKind::InvalidInput, "report 7 turns with the pen down"));
-    EXPECT_THAT(replay(corner, smallCanvas(), {}, PenRules{true, false}), isOk());
+    EXPECT_THAT(replay(corner, noCovering, {}), isOk());
     const std::vector<Report> pickSecond{
         {60, 20, false, 8}, {0, 0, true, 33}, {0, 0, false, 133}, {-60, -20, false, 8}};
     const std::vector<Report> over = picked() + kPress + kRelease + pickSecond + kPress + kRelease;
-    EXPECT_THAT(replay(over, smallCanvas(), {}, PenRules{true, false}),
+    EXPECT_THAT(replay(over, noCovering, {}),
                 failsWith(ErrorKind::InvalidInput, "report 11 paints over another colour"));
-    EXPECT_THAT(replay(over, smallCanvas(), {}, PenRules{false, true}), isOk());
+    EXPECT_THAT(replay(over, noTurns, {}), isOk());
+}
+
+TEST(Replay, RejectsAStrokeThatLeavesTheCanvas) {
+    const std::vector<Report> out =
+        picked() + kPress +
+        std::vector<Report>{{8, 0, true, 8}, {0, 8, true, 8}, {0, 8, true, 8}, {0, -8, true, 8}} +
+        kRelease;
+    EXPECT_THAT(replayed(out),
+                failsWith(ErrorKind::InvalidInput, "report 8 drags the pen off the grid"));
+}
+
+TEST(Replay, TakesBackAStrokeThatLeftTheCanvasWhereTheRulesSaySo) {
+    core::PenRules undone;
+    undone.leaving = core::PenLeaving::Undone;
+    const core::Canvas canvas = ruledCanvas(undone);
+    // Colour 0 on the cell (0, 0), and kept; colour 1 from there down, over itself, out and back
+    // in.
+    const std::vector<Report> pickSecond{
+        {60, 20, false, 8}, {0, 0, true, 33}, {0, 0, false, 133}, {-60, -20, false, 8}};
+    const std::vector<Report> out{{0, 8, true, 8}, {8, 0, true, 8},  {-8, 0, true, 8},
+                                  {0, 8, true, 8}, {0, -8, true, 8}, {8, 0, true, 8}};
+    const std::vector<Report> begun = picked() + kPress + kRelease + pickSecond + kPress + out;
+    const auto shown = replay(begun + kRelease, canvas, {});
+    EXPECT_EQ(shownAs(shown), "0.......");
+    ASSERT_THAT(shown, isOk());
+    EXPECT_EQ(shown->lifts, 2);
+    // The next stroke paints again, from where the pointer is: cell (1, 1).
+    EXPECT_EQ(shownAs(replay(begun + kRelease + kPress + kRelease, canvas, {})), "0....1..");
+    // Off the screen is off the screen.
+    EXPECT_THAT(replay(picked() + kPress + std::vector<Report>{{-8, 0, true, 8}}, canvas, {}),
+                failsWith(ErrorKind::InvalidInput, "off the screen"));
+}
+
+/// As smallCanvas with a fill button at (56, 60), below the swatches.
+core::Canvas fillCanvas() {
+    core::Canvas canvas = smallCanvas();
+    canvas.geometry.fillButton = core::Point{56, 60};
+    return canvas;
+}
+
+const std::vector<Report> kFill{
+    {52, 56, false, 8}, {0, 0, true, 33}, {0, 0, false, 33}, {0, 0, false, 100}};
+
+TEST(Replay, FillsTheWholeCanvas) {
+    const auto shown = replay(picked() + kFill, fillCanvas(), {});
+    EXPECT_EQ(shownAs(shown), "00000000");
+    ASSERT_THAT(shown, isOk());
+    EXPECT_EQ(shown->fills, 1);
+    EXPECT_EQ(shown->picks, 1);
+    EXPECT_EQ(shown->lifts, 0);
+    EXPECT_EQ(shown->milliseconds, 182 + 8 + 33 + 33 + 100);
+}
+
+TEST(Replay, RejectsAWrongFill) {
+    const core::Canvas canvas = fillCanvas();
+    EXPECT_THAT(replay(kFill, canvas, {}),
+                failsWith(ErrorKind::InvalidInput, "report 1 fills before a colour was picked"));
+    EXPECT_THAT(replay(picked() + kFill, smallCanvas(), {}),
+                failsWith(ErrorKind::InvalidInput, "clicks at (56, 60)"));
+    std::vector<Report> beside = picked() + kFill;
+    beside[5].dx = 51;
+    EXPECT_THAT(replay(beside, canvas, {}), failsWith(ErrorKind::InvalidInput, "at (55, 60)"));
+    EXPECT_THAT(
+        replay(picked() + std::vector<Report>{kFill[0], kFill[1], {-8, 0, true, 8}}, canvas, {}),
+        failsWith(ErrorKind::InvalidInput, "drags from the fill button"));
+    std::vector<Report> hasty = picked() + kFill;
+    hasty.pop_back();
+    EXPECT_THAT(replay(hasty, canvas, {}), failsWith(ErrorKind::InvalidInput, "long enough"));
+    core::Canvas noCovering = canvas;
+    noCovering.rules.covers = false;
+    const std::vector<Report> pickSecond{
+        {60, 20, false, 8}, {0, 0, true, 33}, {0, 0, false, 133}, {-8, 36, false, 8}};
+    const std::vector<Report> over = picked() + kPress + kRelease + pickSecond +
+                                     std::vector<Report>{{0, 0, true, 33}, {0, 0, false, 133}};
+    EXPECT_THAT(replay(over, noCovering, {}),
+                failsWith(ErrorKind::InvalidInput, "paints over another colour"));
+    EXPECT_EQ(shownAs(replay(over, canvas, {})), "11111111");
 }
 
 TEST(Replay, RejectsAMoveTogetherWithTheButton) {

@@ -26,6 +26,25 @@ using tests::written;
 static_assert(sizeof(load_player) <= 256, "the state has to fit a small board");
 static_assert(sizeof(load_player_report) == 4);
 
+void putLittle(Bytes& bytes, std::size_t at, std::uint32_t value) {
+    for (int i = 0; i < 4; ++i) {
+        bytes[at + static_cast<std::size_t>(i)] = static_cast<std::uint8_t>(value >> 8 * i);
+    }
+}
+
+/// A load with one slot whose checksums are made right again.
+Bytes withRightChecksums(Bytes bytes) {
+    namespace layout = board::layout;
+    const std::size_t data = layout::kHeaderBytes + layout::kEntryBytes;
+    const auto sum = [&](std::size_t from, std::size_t count) {
+        return layout::checksumOf(std::span(bytes).subspan(from, count));
+    };
+    putLittle(bytes, layout::kHeaderBytes + 8, sum(data, bytes.size() - data - 4));
+    putLittle(bytes, layout::kHeaderBytes + 92, sum(layout::kHeaderBytes, 92));
+    putLittle(bytes, bytes.size() - 4, sum(0, bytes.size() - 4));
+    return bytes;
+}
+
 /// A board with a trigger and a clock of milliseconds. It notes every report and the time to the
 /// next one, as the console would see them.
 class Bench {
@@ -156,6 +175,54 @@ TEST(LoadPlayer, PaintsAPlannedTextureOnTheShippedBoard) {
     ASSERT_EQ(bench.choose(0), LOAD_PLAYER_OK);
     bench.draw();
     expectPaints(bench, slot, board.timing, "shingle");
+}
+
+TEST(LoadPlayer, FillsAndJumpsAsPlanned) {
+    core::Board board = board::shippedBoards()[0];
+    board.timing.maxStepDown = 127;
+    core::Canvas canvas = board::shippedCanvases()[0];
+    canvas.penModel = core::PenModel::Sampled;
+    canvas.geometry.fillButton = core::Point{300, 400};
+    core::Grid grid = *core::Grid::filled(16, 16, 2);
+    tests::Random random(22);
+    for (int i = 0; i < 40; ++i) grid.set(random.between(0, 15), random.between(0, 15), 1);
+    const auto plan = drawing::planDrawing({grid, std::nullopt, canvas, board.timing});
+    ASSERT_THAT(plan, isOk());
+    ASSERT_EQ(plan->fill, core::PaletteIndex{2});
+    ASSERT_EQ(plan->lifts, 1);
+    const board::LoadSlot slot = {
+        "Foam", grid, *core::Palette::create({{9, 0, 0}, {0, 9, 0}, {0, 0, 9}}), canvas, *plan};
+    Bench bench(written({"Shore", board.timing, {slot}}));
+    ASSERT_EQ(bench.choose(0), LOAD_PLAYER_OK);
+    bench.draw();
+    expectPaints(bench, slot, board.timing, "foam");
+}
+
+TEST(LoadPlayerDamage, RefusesAForgedFill) {
+    namespace layout = board::layout;
+    for (std::uint64_t seed = 1;; ++seed) {
+        const board::Load load = tests::randomLoad(seed, 1);
+        if (!load.slots[0].plan.fill) continue;
+        const std::size_t data = layout::kHeaderBytes + layout::kEntryBytes;
+        const auto palette = static_cast<std::size_t>(load.slots[0].palette.size());
+        for (const auto& [at, byte] :
+             {std::pair<std::size_t, int>{0, static_cast<int>(palette)},
+              std::pair<std::size_t, int>{2, 0x80}, std::pair<std::size_t, int>{4, 0x80}}) {
+            Bytes bad = written(load);
+            bad[data + 3 * palette + at] = static_cast<std::uint8_t>(byte);
+            Bench bench(withRightChecksums(std::move(bad)));
+            ASSERT_EQ(bench.opened(), LOAD_PLAYER_OK);
+            EXPECT_EQ(bench.choose(0), LOAD_PLAYER_DAMAGED) << "byte " << at;
+        }
+        return;
+    }
+}
+
+TEST(LoadPlayerDamage, RefusesAPenModelThatItDoesNotKnow) {
+    Bytes bad = written(tests::randomLoad(3, 1));
+    bad[board::layout::kHeaderBytes + 31] = 4;
+    Bench unknown(withRightChecksums(bad));
+    EXPECT_EQ(unknown.choose(0), LOAD_PLAYER_DAMAGED);
 }
 
 TEST(LoadPlayer, PushesIntoTheCornerAndGoesToTheFirstCell) {
@@ -383,24 +450,20 @@ TEST(LoadPlayerDamage, TellsWhatIsNoLoadAndWhatIsNewer) {
     EXPECT_EQ(Bench(newer).opened(), LOAD_PLAYER_UNKNOWN);
 }
 
-void putLittle(Bytes& bytes, std::size_t at, std::uint32_t value) {
-    for (int i = 0; i < 4; ++i) {
-        bytes[at + static_cast<std::size_t>(i)] = static_cast<std::uint8_t>(value >> 8 * i);
-    }
-}
-
 /// Forged scripts with right checksums: the player keeps the rules of the format by itself.
 TEST(LoadPlayerDamage, RefusesExactlyTheScriptsThatTheReaderRefuses) {
     namespace layout = board::layout;
-    const board::Load load = tests::randomLoad(8, 1);
-    const Bytes good = written(load);
-    const std::size_t data = layout::kHeaderBytes + layout::kEntryBytes;
-    const std::size_t script = data + 3 * static_cast<std::size_t>(load.slots[0].palette.size());
-    ASSERT_GT(good.size(), script + 20);
     tests::Random random(4);
     int refused = 0;
     int taken = 0;
+    int jumping = 0;
     for (int round = 0; round < 4000; ++round) {
+        const board::Load load = tests::randomLoad(static_cast<std::uint64_t>(round % 16), 1);
+        const board::LoadSlot& slot = load.slots[0];
+        const Bytes good = written(load);
+        const std::size_t data = layout::kHeaderBytes + layout::kEntryBytes;
+        const std::size_t script = data + 3 * static_cast<std::size_t>(slot.palette.size()) +
+                                   (slot.plan.fill ? layout::kFillBytes : 0);
         Bytes bad = good;
         const int changes = random.between(1, 3);
         for (int i = 0; i < changes; ++i) {
@@ -408,20 +471,17 @@ TEST(LoadPlayerDamage, RefusesExactlyTheScriptsThatTheReaderRefuses) {
                 random.between(static_cast<int>(script), static_cast<int>(good.size()) - 5));
             bad[at] = static_cast<std::uint8_t>(random.next());
         }
-        const auto sum = [&](std::size_t from, std::size_t count) {
-            return layout::checksumOf(std::span(bad).subspan(from, count));
-        };
-        putLittle(bad, layout::kHeaderBytes + 8, sum(data, bad.size() - data - 4));
-        putLittle(bad, layout::kHeaderBytes + 92, sum(layout::kHeaderBytes, 92));
-        putLittle(bad, bad.size() - 4, sum(0, bad.size() - 4));
+        bad = withRightChecksums(std::move(bad));
         const bool readerTakes = board::readLoad(bad).has_value();
         Bench bench(std::move(bad));
         ASSERT_EQ(bench.opened(), LOAD_PLAYER_OK);
         ASSERT_EQ(bench.choose(0) == LOAD_PLAYER_OK, readerTakes) << "round " << round;
         ++(readerTakes ? taken : refused);
+        if (drawing::TimeModel(slot.canvas, load.timing).jumpCells() > 1) ++jumping;
     }
     EXPECT_GT(refused, 100);
-    EXPECT_GT(taken, 100);
+    EXPECT_GT(taken, 50);
+    EXPECT_GT(jumping, 100);
 }
 
 }  // namespace

@@ -134,15 +134,9 @@ Result<Board> start(const Arguments& arguments, const std::string& name) {
 
 Result<Outcome> run(Session& session, const Arguments& arguments) {
     constexpr ProfileVerbs<Board> kVerbs = {
-        "board",
-        catalogue::listBoards,
-        catalogue::readBoard,
-        catalogue::addBoard,
-        catalogue::setBoard,
-        catalogue::removeBoard,
-        start,
-        readOptions,
-        answer,
+        "board",         catalogue::listBoards, catalogue::readBoard,
+        tasks::addBoard, tasks::setBoard,       tasks::removeBoard,
+        start,           readOptions,           answer,
     };
     return runProfiles(session, arguments, kVerbs);
 }

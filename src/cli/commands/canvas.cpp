@@ -1,4 +1,8 @@
+#include <array>
+#include <optional>
 #include <ostream>
+#include <string>
+#include <string_view>
 
 #include "catalogue/canvases.h"
 #include "catalogue/palettes.h"
@@ -25,12 +29,27 @@ constexpr std::array<Choice<PenModel>, 4> kPens = {{
     {"lines", PenModel::Lines},
     {"sampled", PenModel::Sampled},
 }};
+constexpr std::array<Choice<bool>, 2> kYesOrNo = {{{"yes", true}, {"no", false}}};
+constexpr std::array<Choice<core::PenLeaving>, 2> kLeavings = {{
+    {"refused", core::PenLeaving::Refused},
+    {"undone", core::PenLeaving::Undone},
+}};
+constexpr std::string_view kNoButton = "none";
 
 std::string_view penWord(PenModel pen) {
     for (const Choice<PenModel>& choice : kPens) {
         if (choice.value == pen) return choice.word;
     }
     return "";
+}
+
+std::string_view leavingWord(core::PenLeaving leaving) {
+    return leaving == core::PenLeaving::Undone ? "undone" : "refused";
+}
+
+QJsonValue placeJson(const std::optional<core::Point>& place) {
+    if (!place) return {};
+    return QJsonArray{place->x, place->y};
 }
 
 QJsonObject canvasJson(const Canvas& canvas) {
@@ -40,11 +59,15 @@ QJsonObject canvasJson(const Canvas& canvas) {
                        {"height", canvas.size.height},
                        {"colours", canvas.colourLimit()},
                        {"pen", jsonText(penWord(canvas.penModel))},
+                       {"pen_turns", canvas.rules.turns},
+                       {"pen_covers", canvas.rules.covers},
+                       {"pen_leaving", jsonText(leavingWord(canvas.rules.leaving))},
                        {"grid_at", QJsonArray{g.gridCentre.x, g.gridCentre.y}},
                        {"cell_pitch", g.cellPitch},
                        {"bar_at", QJsonArray{g.swatchCentre.x, g.swatchCentre.y}},
                        {"swatch_pitch", g.swatchPitch},
                        {"swatches_per_column", g.swatchesPerColumn},
+                       {"fill_at", placeJson(g.fillButton)},
                        {"palette", QJsonValue()}};
     if (canvas.palette) tasks::addPaletteJson(object, *canvas.palette);
     return object;
@@ -52,6 +75,15 @@ QJsonObject canvasJson(const Canvas& canvas) {
 
 std::string placeText(core::Point point) {
     return std::to_string(point.x) + "," + std::to_string(point.y);
+}
+
+/// The pen model and what the rules add to it.
+std::string penText(const Canvas& canvas) {
+    std::string text(penWord(canvas.penModel));
+    if (!canvas.rules.turns) text += ", no turns";
+    if (!canvas.rules.covers) text += ", no covering";
+    if (canvas.rules.leaving == core::PenLeaving::Undone) text += ", undone outside";
+    return text;
 }
 
 Outcome answer(Session& session, const std::vector<Canvas>& canvases) {
@@ -66,18 +98,31 @@ Outcome answer(Session& session, const std::vector<Canvas>& canvases) {
                  {"grid at"},
                  {"pitch", Align::Right},
                  {"bar at"},
-                 {"swatches", Align::Right}});
+                 {"swatches", Align::Right},
+                 {"fill at"}});
     for (const Canvas& canvas : canvases) {
         const core::CanvasGeometry& g = canvas.geometry;
         table.addRow({canvas.name,
                       std::to_string(canvas.size.width) + "x" + std::to_string(canvas.size.height),
                       std::to_string(canvas.colourLimit()) + (canvas.palette ? " fixed" : " free"),
-                      std::string(penWord(canvas.penModel)), placeText(g.gridCentre),
-                      std::to_string(g.cellPitch), placeText(g.swatchCentre),
-                      std::to_string(g.swatchesPerColumn) + " a column"});
+                      penText(canvas), placeText(g.gridCentre), std::to_string(g.cellPitch),
+                      placeText(g.swatchCentre), std::to_string(g.swatchesPerColumn) + " a column",
+                      g.fillButton ? placeText(*g.fillButton) : "-"});
     }
     table.print(session.out);
     return Outcome::Done;
+}
+
+Result<void> readFillButton(const Arguments& arguments, core::CanvasGeometry& g) {
+    if (!arguments.has("--fill-at")) return {};
+    if (arguments.value("--fill-at") == kNoButton) {
+        g.fillButton.reset();
+        return {};
+    }
+    core::Point place;
+    PANTILE_RETURN_IF_ERROR(readPlace(arguments, "--fill-at", place));
+    g.fillButton = place;
+    return {};
 }
 
 Result<void> readGeometry(const Arguments& arguments, core::CanvasGeometry& g) {
@@ -85,7 +130,23 @@ Result<void> readGeometry(const Arguments& arguments, core::CanvasGeometry& g) {
     PANTILE_RETURN_IF_ERROR(arguments.readNumber("--pitch", 1, 127, g.cellPitch));
     PANTILE_RETURN_IF_ERROR(readPlace(arguments, "--bar-at", g.swatchCentre));
     PANTILE_RETURN_IF_ERROR(arguments.readNumber("--swatch-pitch", 1, 127, g.swatchPitch));
-    return arguments.readNumber("--swatches-per-column", 1, 256, g.swatchesPerColumn);
+    PANTILE_RETURN_IF_ERROR(
+        arguments.readNumber("--swatches-per-column", 1, 256, g.swatchesPerColumn));
+    return readFillButton(arguments, g);
+}
+
+Result<void> readPen(const Arguments& arguments, Canvas& canvas) {
+    const auto choose = [&](std::string_view option, const auto& choices,
+                            auto& field) -> Result<void> {
+        const auto word = arguments.value(option);
+        if (!word) return {};
+        PANTILE_ASSIGN_OR_RETURN(field, parseChoice(option, *word, choices));
+        return {};
+    };
+    PANTILE_RETURN_IF_ERROR(choose("--pen", kPens, canvas.penModel));
+    PANTILE_RETURN_IF_ERROR(choose("--pen-turns", kYesOrNo, canvas.rules.turns));
+    PANTILE_RETURN_IF_ERROR(choose("--pen-covers", kYesOrNo, canvas.rules.covers));
+    return choose("--pen-leaving", kLeavings, canvas.rules.leaving);
 }
 
 Result<void> readColours(const Arguments& arguments, const catalogue::Library& library,
@@ -105,8 +166,8 @@ Result<void> readColours(const Arguments& arguments, const catalogue::Library& l
                                 canvas.freeColours);
 }
 
-// What the options say, put over `canvas`; a new size moves the palette bar unless it is placed
-// too.
+// What the options say, put over `canvas`; a new size moves grid and palette bar unless they are
+// placed too. The fill button stays where it was told to be.
 Result<void> readOptions(const Arguments& arguments, const catalogue::Library& library,
                          Canvas& canvas) {
     const core::Size before = canvas.size;
@@ -114,11 +175,13 @@ Result<void> readOptions(const Arguments& arguments, const catalogue::Library& l
         arguments.readNumber("--width", 1, core::kMaxGridSide, canvas.size.width));
     PANTILE_RETURN_IF_ERROR(
         arguments.readNumber("--height", 1, core::kMaxGridSide, canvas.size.height));
-    if (canvas.size != before) canvas.geometry = core::CanvasGeometry::beside(canvas.size);
-    PANTILE_RETURN_IF_ERROR(readColours(arguments, library, canvas));
-    if (const auto pen = arguments.value("--pen")) {
-        PANTILE_ASSIGN_OR_RETURN(canvas.penModel, parseChoice("--pen", *pen, kPens));
+    if (canvas.size != before) {
+        const auto fillButton = canvas.geometry.fillButton;
+        canvas.geometry = core::CanvasGeometry::beside(canvas.size);
+        canvas.geometry.fillButton = fillButton;
     }
+    PANTILE_RETURN_IF_ERROR(readColours(arguments, library, canvas));
+    PANTILE_RETURN_IF_ERROR(readPen(arguments, canvas));
     return readGeometry(arguments, canvas.geometry);
 }
 
@@ -144,9 +207,9 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
         "canvas",
         catalogue::listCanvases,
         catalogue::readCanvas,
-        catalogue::addCanvas,
-        catalogue::setCanvas,
-        catalogue::removeCanvas,
+        tasks::addCanvas,
+        tasks::setCanvas,
+        tasks::removeCanvas,
         start,
         readOptions,
         answer,
@@ -170,6 +233,11 @@ Command canvasCommand() {
             {"--colours", OptionKind::Value, "N", "how many colours the maker may set, 2 to 256"},
             {"--pen", OptionKind::Value, "whole-cells|diagonals|lines|sampled",
              "what a moving pen paints"},
+            {"--pen-turns", OptionKind::Value, "yes|no", "whether a stroke may turn corners"},
+            {"--pen-covers", OptionKind::Value, "yes|no",
+             "whether one colour may be painted over another"},
+            {"--pen-leaving", OptionKind::Value, "refused|undone",
+             "what becomes of a stroke that leaves the canvas: not known, or taken back"},
             {"--grid-at", OptionKind::Value, "X,Y", "centre of the first cell, in pointer counts"},
             {"--pitch", OptionKind::Value, "N", "counts from cell to cell"},
             {"--bar-at", OptionKind::Value, "X,Y", "centre of the palette bar's first swatch"},
@@ -185,6 +253,8 @@ Command canvasCommand() {
              "calibrate: right cell of the row's first two ticks that touch"},
             {"--pair-row", OptionKind::Value, "Y",
              "calibrate: lower cell of the column's first two ticks that touch"},
+            {"--fill-at", OptionKind::Value, "X,Y|none",
+             "a button that fills the whole canvas with the picked colour"},
         },
         "Counts are what the pointer moves, from the top left corner of the toolkit's screen. "
         "Cells "

@@ -13,6 +13,7 @@
 #include "cli/selection.h"
 #include "cli/texture_answer.h"
 #include "core/texture.h"
+#include "tasks/keep_estimates.h"
 #include "tasks/library_place.h"
 #include "tasks/texture_json.h"
 
@@ -170,6 +171,10 @@ Result<Outcome> runRevert(Session& session, const Arguments& arguments) {
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed,
                              catalogue::revertTexture(library, id, static_cast<int>(revision)));
+    // The picture may be an older one, whose cost was forgotten.
+    if (const auto record = catalogue::readTexture(library, id)) {
+        tasks::knownEstimate(library, *record);
+    }
     return answerTextures(session, changed, "reverted");
 }
 

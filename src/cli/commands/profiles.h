@@ -9,6 +9,8 @@
 
 #include "catalogue/library.h"
 #include "cli/command.h"
+#include "cli/texture_answer.h"
+#include "tasks/keep_estimates.h"
 #include "tasks/library_place.h"
 
 namespace pantile::cli {
@@ -29,6 +31,21 @@ struct ProfileVerbs {
     Outcome (*answer)(Session&, const std::vector<Profile>&);
 };
 
+/// Works out what textures cost under the changed profiles. Stopping that leaves the change done.
+inline core::Result<void> renewCosts(Session& session, catalogue::Library& library) {
+    const auto renewed = tasks::refreshEstimates(library, session.progress());
+    if (!renewed && renewed.error().kind == core::ErrorKind::Cancelled) {
+        return renewed.error().at(
+            "the change is made, but working out the drawing times was ended");
+    }
+    if (!renewed) return renewed.error();
+    if (*renewed > 0) {
+        session.say("Worked out the drawing time of " + counted(*renewed, "texture", "textures") +
+                    " anew.");
+    }
+    return {};
+}
+
 template <typename Profile>
 core::Result<Outcome> changeProfile(Session& session, const Arguments& arguments,
                                     const ProfileVerbs<Profile>& verbs, std::string_view action,
@@ -38,6 +55,7 @@ core::Result<Outcome> changeProfile(Session& session, const Arguments& arguments
     if (action == "remove") {
         PANTILE_RETURN_IF_ERROR(verbs.remove(library, name));
         session.say("Removed the " + std::string(verbs.what) + " " + name + ".");
+        PANTILE_RETURN_IF_ERROR(renewCosts(session, library));
         return verbs.answer(session, {});
     }
     const bool isNew = action == "add";
@@ -45,6 +63,7 @@ core::Result<Outcome> changeProfile(Session& session, const Arguments& arguments
                              isNew ? verbs.start(arguments, name) : verbs.read(library, name));
     PANTILE_RETURN_IF_ERROR(verbs.readOptions(arguments, library, profile));
     PANTILE_RETURN_IF_ERROR(isNew ? verbs.add(library, profile) : verbs.set(library, profile));
+    PANTILE_RETURN_IF_ERROR(renewCosts(session, library));
     return verbs.answer(session, {profile});
 }
 

@@ -7,6 +7,7 @@
 #include "cli/terminal_picture.h"
 #include "cli/texture_answer.h"
 #include "core/text.h"
+#include "tasks/keep_estimates.h"
 #include "tasks/library_place.h"
 #include "tasks/text_picture.h"
 #include "tasks/texture_json.h"
@@ -75,9 +76,10 @@ void printRecord(Session& session, const catalogue::TextureRecord& record) {
 Result<Outcome> run(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 1, 1, "show ID"));
     PANTILE_ASSIGN_OR_RETURN(const auto id, parseTextureId(arguments.positional().front()));
-    PANTILE_ASSIGN_OR_RETURN(const auto library,
+    PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
-    PANTILE_ASSIGN_OR_RETURN(const auto record, catalogue::readTexture(library, id));
+    PANTILE_ASSIGN_OR_RETURN(auto record, catalogue::readTexture(library, id));
+    record.row.estimate = tasks::knownEstimate(library, record);
     if (session.json) {
         printJson(session.out, tasks::textureJson(record));
     } else {
