@@ -10,9 +10,9 @@
 namespace pantile::picture {
 namespace {
 
-// Fitted to open art and to photographs (docs/measurements.md). Cells of two pixels are left out:
-// smooth photographs of low quality look so.
-constexpr int kLeastStoredPitch = 3;
+// Fitted to open art and to photographs (docs/measurements.md). Smaller cells are left out:
+// photographs of low quality look so, up to cells of four pixels.
+constexpr int kLeastStoredPitch = 5;
 constexpr int kLeastStoredSide = 16;
 constexpr double kLeastStored = 100;        // coefficients that say anything
 constexpr double kMostStepsSquared = 0.25;  // that they may be off, in the mean
