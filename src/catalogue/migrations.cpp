@@ -21,26 +21,40 @@ Result<void> checkReferences(Connection& connection) {
                  "run the check with the program that made the library"};
 }
 
-/// False if another program has brought the database this far in the meantime.
-Result<bool> applyOne(Connection& connection, const Migration& migration) {
-    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, Transaction::begin(connection));
-    PANTILE_ASSIGN_OR_RETURN(const auto version, connection.number("PRAGMA user_version"));
-    if (version >= migration.version) return false;
+Result<void> applyOne(Connection& connection, const Migration& migration) {
     PANTILE_RETURN_IF_ERROR(connection.execute(std::string(migration.sql)));
     PANTILE_RETURN_IF_ERROR(checkReferences(connection));
-    PANTILE_RETURN_IF_ERROR(
-        connection.execute("PRAGMA application_id=" + std::to_string(kApplicationId) +
-                           "; PRAGMA user_version=" + std::to_string(migration.version)));
-    PANTILE_RETURN_IF_ERROR(transaction.commit());
-    return true;
+    return connection.execute("PRAGMA application_id=" + std::to_string(kApplicationId) +
+                              "; PRAGMA user_version=" + std::to_string(migration.version));
 }
 
+/// A copy of the library as it was before the transaction that is open on `connection`.
+Result<std::filesystem::path> copyBeside(const Connection& connection, std::int64_t version) {
+    // The connection that writes cannot be copied from; beside it another may read.
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto reading,
+        Connection::open(connection.path(), FileMode::ReadOnly, std::chrono::milliseconds(0)));
+    auto path = freeNameBeside(connection.path(), "version-" + std::to_string(version));
+    PANTILE_RETURN_IF_ERROR(copyToNewFile(*reading, path));
+    return path;
+}
+
+/// All steps are one transaction: another program sees the library as it was, or as it has to be.
 Result<MigrationReport> applyAll(Connection& connection, std::span<const Migration> migrations) {
     MigrationReport report;
-    for (const Migration& migration : migrations) {
-        PANTILE_ASSIGN_OR_RETURN(const bool applied, applyOne(connection, migration));
-        if (applied && migration.version == 1) report.created = true;
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, Transaction::begin(connection));
+    // Another program may have done it in the meantime.
+    PANTILE_ASSIGN_OR_RETURN(const auto version, connection.number("PRAGMA user_version"));
+    if (version >= migrations.back().version) return report;
+    report.created = version == 0;
+    if (!report.created && !connection.path().empty()) {
+        PANTILE_ASSIGN_OR_RETURN(report.backup, copyBeside(connection, version));
     }
+    for (const Migration& migration : migrations) {
+        if (migration.version <= version) continue;
+        PANTILE_RETURN_IF_ERROR(applyOne(connection, migration));
+    }
+    PANTILE_RETURN_IF_ERROR(transaction.commit());
     return report;
 }
 
@@ -80,17 +94,11 @@ Result<MigrationReport> migrate(Connection& connection, std::span<const Migratio
     PANTILE_ASSIGN_OR_RETURN(const auto version, connection.number("PRAGMA user_version"));
     if (version == migrations.back().version) return MigrationReport{};
 
-    std::optional<std::filesystem::path> backup;
-    if (version > 0 && !connection.path().empty()) {
-        backup = freeNameBeside(connection.path(), "version-" + std::to_string(version));
-        PANTILE_RETURN_IF_ERROR(copyToNewFile(connection, *backup));
-    }
     // A step that rebuilds a table drops rows that others point to, for a moment. SQLite allows
     // that only with the check switched off from outside the transaction; applyOne checks instead.
     PANTILE_RETURN_IF_ERROR(connection.execute("PRAGMA foreign_keys=OFF"));
     Result<MigrationReport> report = applyAll(connection, migrations);
     PANTILE_RETURN_IF_ERROR(connection.execute("PRAGMA foreign_keys=ON"));
-    if (report) report->backup = backup;
     return report;
 }
 

@@ -36,9 +36,9 @@ struct MigrationReport {
     std::optional<std::filesystem::path> backup;  ///< Copy of an older library, made before.
 };
 
-/// Brings a blank or older database to the last version, each step in one transaction with its
-/// version number; several programs may do so at once. An older library is copied beside itself
-/// first. Errors: as checkIsLibrary and Connection::error; what was not finished is as before.
+/// Brings a blank or older database to the last version, all steps and the version number in one
+/// transaction; several programs may do so at once. An older library is copied beside itself first.
+/// Errors: as checkIsLibrary and Connection::error; what was not finished is as before.
 core::Result<MigrationReport> migrate(Connection& connection,
                                       std::span<const Migration> migrations);
 
