@@ -5,6 +5,7 @@
 #include "board/load_writer.h"
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
+#include "tasks/keep_estimates.h"
 
 namespace pantile::tasks {
 
@@ -32,7 +33,7 @@ Result<CalibratedCanvas> takeCalibration(catalogue::Library& library, const std:
     PANTILE_ASSIGN_OR_RETURN(const board::Calibrated found, board::calibratedFrom(canvas, reading));
     canvas.geometry.cellPitch = found.cellPitch;
     canvas.geometry.gridCentre = found.gridCentre;
-    PANTILE_RETURN_IF_ERROR(catalogue::setCanvas(library, canvas));
+    PANTILE_RETURN_IF_ERROR(tasks::setCanvas(library, canvas));
     return CalibratedCanvas{std::move(canvas), found};
 }
 

@@ -27,8 +27,9 @@ struct CalibratedCanvas {
     board::Calibrated found;
 };
 
-/// Gives the canvas the pitch and the origin that explain what was read off. The palette bar stays
-/// where the profile has it. Errors: NotFound; as board::calibratedFrom.
+/// Gives the canvas the pitch and the origin that explain what was read off, by setCanvas of
+/// keep_estimates.h. The palette bar stays where the profile has it.
+/// Errors: NotFound; as board::calibratedFrom.
 core::Result<CalibratedCanvas> takeCalibration(catalogue::Library& library,
                                                const std::string& canvas,
                                                const board::CalibrationReading& reading);

@@ -336,6 +336,16 @@ TEST_F(Cli, ExportWritesEachForm) {
     }
 }
 
+TEST_F(Cli, ACalibrationRenewsTheDrawingTimes) {
+    run({"add", m_cli.writeGrid("kelp.csv", 1, 16), "--title", "Kelp"});
+    const CliAnswer answer =
+        run({"canvas", "calibrate", "cells-16", "--near", "2,1", "--far", "10,9"});
+    EXPECT_EQ(answer.exitCode, 0) << answer.err;
+    EXPECT_NE(answer.err.find("drawing time of 1 texture anew"), std::string::npos) << answer.err;
+    const auto kept = json({"show", "1"}).json()["draw_seconds"].toDouble();
+    EXPECT_EQ(kept, json({"plan", "1"}).json()["seconds"].toDouble());
+}
+
 TEST_F(Cli, CanvasesAreCalibratedByADrawing) {
     const auto written = run(
         {"canvas", "calibrate", "cells-64", "--board", "flash-32k", "--into", m_cli.path("out")});

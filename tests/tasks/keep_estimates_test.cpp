@@ -8,6 +8,7 @@
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
 #include "catalogue/edit.h"
+#include "tasks/calibrate_canvas.h"
 #include "tasks/drawing_estimate.h"
 #include "tasks/library_fixture.h"
 
@@ -51,6 +52,13 @@ TEST_F(KeepEstimates, DropsThemWithTheTimingOfTheDefaultBoard) {
     EXPECT_EQ(kept(1), std::nullopt);
     EXPECT_EQ(refreshEstimates(m_library).value(), 3);
     EXPECT_LT(kept(1)->drawMs, before->drawMs);
+    expectRight();
+}
+
+TEST_F(KeepEstimates, DropsThemWithACanvasThatIsCalibrated) {
+    ASSERT_THAT(takeCalibration(m_library, "cells-16", {{2, 1}, {10, 9}, {}, {}}), isOk());
+    EXPECT_EQ(kept(1), std::nullopt);
+    EXPECT_EQ(refreshEstimates(m_library).value(), 3);
     expectRight();
 }
 

@@ -3,6 +3,7 @@
 #include <ostream>
 
 #include "board/cautions.h"
+#include "cli/commands/profiles.h"
 #include "cli/json.h"
 #include "core/duration.h"
 #include "core/grid.h"
@@ -115,6 +116,7 @@ Result<core::Canvas> takeCalibration(Session& session, const Arguments& argument
                 " counts explains the cells; the grid's place is sure within " +
                 std::to_string(found.unsure.x) + " counts across and " +
                 std::to_string(found.unsure.y) + " down. " + advice(found, read));
+    PANTILE_RETURN_IF_ERROR(renewCosts(session, library));
     return taken.canvas;
 }
 
