@@ -16,8 +16,6 @@ using core::Point;
 using core::Result;
 
 constexpr int kLeastSide = 16;
-constexpr int kMaxPitch = 127;
-constexpr int kMaxOrigin = 32767;
 
 /// One axis of the calibration, in cells as they are drawn.
 struct Axis {
@@ -99,7 +97,7 @@ private:
 
 /// The origins, counted at the first cell's centre, that one pitch leaves open.
 struct Origins {
-    int least = kMaxOrigin + 1;
+    int least = core::kMaxCounts + 1;
     int most = -1;
 
     bool any() const { return least <= most; }
@@ -115,7 +113,8 @@ Origins originsFor(const AxisReading& reading, int pitch) {
     const int last = reading.place(reading.axis.near) - reading.near * pitch;
     for (int edge = last - pitch + 1; edge <= last; ++edge) {
         const Cells cells{pitch, edge};
-        if (cells.centre() < 0 || cells.centre() > kMaxOrigin || !reading.fits(cells)) continue;
+        if (cells.centre() < 0 || cells.centre() > core::kMaxCounts || !reading.fits(cells))
+            continue;
         origins.least = std::min(origins.least, cells.centre());
         origins.most = std::max(origins.most, cells.centre());
     }
@@ -193,7 +192,7 @@ Result<Calibrated> calibratedFrom(const core::Canvas& canvas, const CalibrationR
     };
 
     std::vector<Way> ways;
-    for (int pitch = 1; pitch <= kMaxPitch; ++pitch) {
+    for (int pitch = 1; pitch <= core::kMaxPitch; ++pitch) {
         const Way way{pitch, originsFor(across, pitch), originsFor(down, pitch)};
         if (way.x.any() && way.y.any()) ways.push_back(way);
     }

@@ -8,6 +8,9 @@
 
 namespace pantile::board {
 
+/// What stands above them.
+inline constexpr std::string_view kCautionsHeading = "Before you plug the board in";
+
 /// Whole sentences in plain ASCII, in the order in which they matter.
 std::span<const std::string_view> cautions();
 

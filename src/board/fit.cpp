@@ -6,6 +6,7 @@
 
 #include "board/left_out.h"
 #include "board/set_search.h"
+#include "core/board.h"
 #include "core/range_check.h"
 
 namespace pantile::board {
@@ -19,11 +20,10 @@ using core::Result;
 constexpr std::int64_t kStepsForWorth = 25'000'000;
 constexpr std::int64_t kStepsForTies = 25'000'000;
 
-constexpr int kMaxFitSlots = 255;
-
 Result<void> checkFigures(std::span<const FitItem> items, const FitLimits& limits) {
     constexpr std::int64_t kMostBytesOrTime = std::int64_t{1} << 62U;
-    PANTILE_RETURN_IF_ERROR(core::checkRange("the number of slots", limits.slots, 0, kMaxFitSlots));
+    PANTILE_RETURN_IF_ERROR(
+        core::checkRange("the number of slots", limits.slots, 0, core::kMaxBoardSlots));
     PANTILE_RETURN_IF_ERROR(
         core::checkRange("the number of bytes", limits.bytes, 0, kMostBytesOrTime));
     PANTILE_RETURN_IF_ERROR(core::checkRange("the time allowed in ms",

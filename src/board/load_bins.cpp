@@ -145,24 +145,27 @@ private:
 
 }  // namespace
 
-Loads firstFitDecreasing(std::span<const PackItem> items, const PackLimits& limits) {
-    Loads loads;
-    std::vector<std::int64_t> room;
-    for (const std::size_t item : largestFirst(items)) {
-        std::size_t load = 0;
-        while (load < loads.size() &&
-               (room[load] < items[item].bytes ||
-                loads[load].size() == static_cast<std::size_t>(limits.slots))) {
-            ++load;
-        }
-        if (load == loads.size()) {
-            loads.emplace_back();
-            room.push_back(limits.bytes);
-        }
-        loads[load].push_back(item);
-        room[load] -= items[item].bytes;
+std::size_t FirstFit::put(std::size_t item, std::size_t preferred) {
+    std::size_t load = preferred < m_loads.size() && fits(item, preferred) ? preferred : 0;
+    while (load < m_loads.size() && !fits(item, load)) ++load;
+    if (load == m_loads.size()) {
+        m_loads.emplace_back();
+        m_room.push_back(m_limits.bytes);
     }
-    return loads;
+    m_loads[load].push_back(item);
+    m_room[load] -= m_items[item].bytes;
+    return load;
+}
+
+bool FirstFit::fits(std::size_t item, std::size_t load) const {
+    return m_room[load] >= m_items[item].bytes &&
+           m_loads[load].size() < static_cast<std::size_t>(m_limits.slots);
+}
+
+Loads firstFitDecreasing(std::span<const PackItem> items, const PackLimits& limits) {
+    FirstFit loads(items, limits);
+    for (const std::size_t item : largestFirst(items)) loads.put(item);
+    return std::move(loads).take();
 }
 
 BinAnswer packInto(std::span<const PackItem> items, const PackLimits& limits, std::size_t count,

@@ -1,12 +1,12 @@
 #pragma once
 
 // Exact search for a packing into a given number of loads. packLoads (pack_loads.h) asks it for
-// fewer and fewer.
+// more and more.
 
 #include <cstddef>
 #include <cstdint>
-#include <optional>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include "board/pack_loads.h"
@@ -14,6 +14,27 @@
 namespace pantile::board {
 
 using Loads = std::vector<std::vector<std::size_t>>;
+
+/// Loads that are filled item by item, each item going where there is room first.
+class FirstFit {
+public:
+    FirstFit(std::span<const PackItem> items, const PackLimits& limits)
+        : m_items(items), m_limits(limits) {}
+
+    /// Puts the item into load `preferred` if that has room, else into the first that has, else
+    /// into a new one; which.
+    std::size_t put(std::size_t item, std::size_t preferred = 0);
+
+    Loads take() && { return std::move(m_loads); }
+
+private:
+    bool fits(std::size_t item, std::size_t load) const;
+
+    std::span<const PackItem> m_items;
+    PackLimits m_limits;
+    Loads m_loads;
+    std::vector<std::int64_t> m_room;  ///< Bytes, by load.
+};
 
 /// Each item into the first load, largest items first, that still has room for it.
 /// Source: first-fit decreasing, D. S. Johnson, 'Near-optimal bin packing algorithms', 1973.

@@ -147,26 +147,13 @@ Loads groupByGroup(std::span<const PackItem> items, const PackLimits& limits) {
     };
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
-    Loads loads;
-    std::vector<std::int64_t> room;
+    FirstFit loads(items, limits);
     std::map<int, std::size_t> lastLoadOf;
     for (const std::size_t item : order) {
-        const auto fits = [&](std::size_t load) {
-            return room[load] >= items[item].bytes &&
-                   loads[load].size() < static_cast<std::size_t>(limits.slots);
-        };
-        const auto last = lastLoadOf.find(items[item].group);
-        std::size_t load = last != lastLoadOf.end() && fits(last->second) ? last->second : 0;
-        while (load < loads.size() && !fits(load)) ++load;
-        if (load == loads.size()) {
-            loads.emplace_back();
-            room.push_back(limits.bytes);
-        }
-        loads[load].push_back(item);
-        room[load] -= items[item].bytes;
-        lastLoadOf[items[item].group] = load;
+        std::size_t& last = lastLoadOf[items[item].group];
+        last = loads.put(item, last);
     }
-    return loads;
+    return std::move(loads).take();
 }
 
 std::set<int> groupsIn(std::span<const PackItem> items, const std::vector<std::size_t>& load) {

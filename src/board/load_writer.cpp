@@ -102,28 +102,23 @@ Result<void> checkSlot(const LoadSlot& slot) {
                          " ms is outside what a load can state",
                      "plan the texture anew"};
     }
-    if (slot.plan.fill) {
-        if (*slot.plan.fill >= slot.palette.size() || !slot.canvas.geometry.fillButton) {
-            return Error{ErrorKind::InvalidInput,
-                         "its plan fills with a colour or on a canvas that cannot be filled with",
-                         "plan the texture anew"};
-        }
+    if (slot.plan.fill &&
+        (*slot.plan.fill >= slot.palette.size() || !slot.canvas.geometry.fillButton)) {
+        return Error{ErrorKind::InvalidInput,
+                     "its plan fills with a colour or on a canvas that cannot be filled with",
+                     "plan the texture anew"};
     }
     return {};
-}
-
-/// How far a report may jump is the timing's matter; here it counts whether the pen can.
-int longestJump(const core::Canvas& canvas) {
-    const bool jumps = canvas.penModel == core::PenModel::Sampled && canvas.rules.turns;
-    return jumps ? core::kMaxGridSide : 0;
 }
 
 /// Palette, small picture, fill and script. Errors: as checkSlot and encodeScript.
 Result<Bytes> slotData(const LoadSlot& slot) {
     PANTILE_RETURN_IF_ERROR(checkSlot(slot));
-    PANTILE_ASSIGN_OR_RETURN(const Bytes script,
-                             encodeScript(slot.plan.strokes, {slot.grid.size(), slot.palette.size(),
-                                                              longestJump(slot.canvas)}));
+    // How far a report may jump is the timing's matter; here it counts whether the pen can.
+    const int longestJump = slot.canvas.penJumps() ? core::kMaxGridSide : 0;
+    PANTILE_ASSIGN_OR_RETURN(
+        const Bytes script,
+        encodeScript(slot.plan.strokes, {slot.grid.size(), slot.palette.size(), longestJump}));
     ByteWriter writer;
     for (const core::Rgb8 colour : slot.palette.colours()) {
         writer.u8(colour.r);

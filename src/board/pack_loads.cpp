@@ -1,13 +1,13 @@
 #include "board/pack_loads.h"
 
 #include <algorithm>
-#include <map>
 #include <numeric>
 #include <string>
 
 #include "board/fit.h"
 #include "board/load_bins.h"
 #include "board/load_groups.h"
+#include "core/board.h"
 #include "core/range_check.h"
 
 namespace pantile::board {
@@ -23,11 +23,9 @@ constexpr std::int64_t kPackSteps = 5'000'000;
 // The search goes as deep as there are items.
 constexpr std::size_t kMaxSearchedItems = 2000;
 
-constexpr int kMaxPackSlots = 255;
-
 Result<void> checkItems(std::span<const PackItem> items, const PackLimits& limits) {
     PANTILE_RETURN_IF_ERROR(
-        core::checkRange("the number of slots", limits.slots, 1, kMaxPackSlots));
+        core::checkRange("the number of slots", limits.slots, 1, core::kMaxBoardSlots));
     PANTILE_RETURN_IF_ERROR(
         core::checkRange("the number of bytes", limits.bytes, 0, kMaxFitFigure));
     if (items.size() > kMaxPackItems) {
@@ -82,7 +80,7 @@ struct Search {
     std::size_t fewest = 0;
 };
 
-/// Tries fewer and fewer loads, from the bound upwards, until one is found or all is known.
+/// Tries more and more loads, from the bound upwards, until they hold all or no fewer are left.
 Result<Search> searchFewest(std::span<const PackItem> items, const PackLimits& limits,
                             const core::Progress& progress) {
     Search search{firstFitDecreasing(items, limits), fewestLoads(items, limits)};

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "board/cautions.h"
 #include "cli/json.h"
 #include "cli/texture_answer.h"
 
@@ -63,6 +64,11 @@ void printLeftOut(std::ostream& out, const tasks::Choice& choice) {
     }
     for (const std::string& reason : reasons)
         out << "Left out " << idsOf[reason] << ": " << reason << '\n';
+}
+
+void printCautions(std::ostream& out) {
+    out << board::kCautionsHeading << ":\n";
+    for (const std::string_view caution : board::cautions()) out << "- " << caution << '\n';
 }
 
 }  // namespace pantile::cli

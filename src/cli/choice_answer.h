@@ -21,4 +21,7 @@ Table slotTable(const tasks::Choice& choice);
 /// A line for each reason for which textures were not chosen, with their ids.
 void printLeftOut(std::ostream& out, const tasks::Choice& choice);
 
+/// What to know before the board that a load was written for is plugged in.
+void printCautions(std::ostream& out);
+
 }  // namespace pantile::cli

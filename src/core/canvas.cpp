@@ -8,7 +8,6 @@
 namespace pantile::core {
 namespace {
 
-constexpr int kMaxCounts = 32767;
 constexpr std::size_t kMaxNameCharacters = 60;
 
 /// Which of the squares of side `pitch`, the first centred at `centre`, holds `place`; negative
@@ -63,8 +62,8 @@ Result<void> checkName(std::string_view what, std::string_view name) {
 }
 
 Result<void> checkGeometry(const CanvasGeometry& g) {
-    PANTILE_RETURN_IF_ERROR(checkRange("the cell pitch", g.cellPitch, 1, 127));
-    PANTILE_RETURN_IF_ERROR(checkRange("the swatch pitch", g.swatchPitch, 1, 127));
+    PANTILE_RETURN_IF_ERROR(checkRange("the cell pitch", g.cellPitch, 1, kMaxPitch));
+    PANTILE_RETURN_IF_ERROR(checkRange("the swatch pitch", g.swatchPitch, 1, kMaxPitch));
     PANTILE_RETURN_IF_ERROR(checkRange("the swatches in a column", g.swatchesPerColumn, 1, 256));
     PANTILE_RETURN_IF_ERROR(checkRange("the grid's left", g.gridCentre.x, 0, kMaxCounts));
     PANTILE_RETURN_IF_ERROR(checkRange("the grid's top", g.gridCentre.y, 0, kMaxCounts));

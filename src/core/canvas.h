@@ -60,10 +60,16 @@ struct Canvas {
 
     /// How many colours a texture for it may have.
     int colourLimit() const { return palette ? palette->size() : freeColours; }
+
+    /// Whether the pen can go on at another cell without painting what lies between. Jumps turn.
+    bool penJumps() const { return penModel == PenModel::Sampled && rules.turns; }
 };
 
-/// Errors: InvalidInput naming the field: pitches 1..127, 1..256 swatches in a column, places at
-/// 0..32767 counts.
+inline constexpr int kMaxPitch = 127;     ///< Of cells and of swatches, in counts.
+inline constexpr int kMaxCounts = 32767;  ///< How far right or down a place may lie.
+
+/// Errors: InvalidInput naming the field: pitches 1..kMaxPitch, 1..256 swatches in a column, places
+/// at 0..kMaxCounts.
 Result<void> checkGeometry(const CanvasGeometry& geometry);
 
 /// Errors: InvalidInput naming the field: size as a grid's, 2..256 free colours, checkGeometry; or

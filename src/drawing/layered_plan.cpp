@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "drawing/cover.h"
+#include "drawing/go_on.h"
 #include "drawing/pen_path.h"
 
 namespace pantile::drawing {
@@ -42,14 +43,6 @@ std::vector<std::vector<Runs>> runChoices(const DrawingRequest& request, const P
         choices[i] = {rows[i], columns[i], fewestRuns(rows[i], columns[i], request.grid.size())};
     }
     return choices;
-}
-
-core::Result<void> goOn(const core::Progress& progress, std::int64_t done, std::int64_t total) {
-    if (progress.stopRequested()) {
-        return core::Error{core::ErrorKind::Cancelled, "planning the drawing was stopped", ""};
-    }
-    progress.tell(done, total, "planning strokes");
-    return {};
 }
 
 }  // namespace

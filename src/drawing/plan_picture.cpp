@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "core/duration.h"
 #include "core/text.h"
 
 namespace pantile::drawing {
@@ -48,11 +49,6 @@ std::string number(std::int64_t value) {
 /// ` name="value"`
 std::string with(std::string_view name, int value) {
     return " " + std::string(name) + "=\"" + number(value) + "\"";
-}
-
-std::string secondsText(std::int64_t milliseconds) {
-    const std::int64_t tenths = (milliseconds + 50) / 100;
-    return number(tenths / 10) + "." + number(tenths % 10) + " s";
 }
 
 class Picture {
@@ -279,7 +275,7 @@ private:
         words({m_least.x, m_least.y - kMargin + kLineHeight / 2},
               number(std::ssize(m_plan.strokes)) + " strokes, " + number(m_plan.picks) +
                   " colour picks" + (m_plan.fill ? ", 1 fill" : "") + ", " +
-                  secondsText(m_plan.milliseconds));
+                  core::spokenTime(m_plan.milliseconds));
         core::Point line{m_least.x, m_most.y + kMargin + kLineHeight};
         const auto entry = [&](const std::string& text) {
             words({line.x + kSampleWidth, line.y + kTextSize / 3}, text);

@@ -5,6 +5,7 @@
 
 #include "drawing/colour_order.h"
 #include "drawing/fill.h"
+#include "drawing/go_on.h"
 #include "drawing/jumps.h"
 #include "drawing/plan_layers.h"
 #include "drawing/straight_runs.h"
@@ -21,11 +22,8 @@ core::Result<std::vector<ColourTours>> toursByColour(const DrawingRequest& reque
     const std::vector<Runs> columns = columnRuns(request);
     std::vector<ColourTours> colours;
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        if (progress.stopRequested()) {
-            return core::Error{core::ErrorKind::Cancelled, "planning the drawing was stopped", ""};
-        }
-        progress.tell(static_cast<std::int64_t>(i), static_cast<std::int64_t>(rows.size()),
-                      "planning strokes");
+        PANTILE_RETURN_IF_ERROR(
+            goOn(progress, static_cast<std::int64_t>(i), static_cast<std::int64_t>(rows.size())));
         if (rows[i].empty()) continue;
         const auto colour = static_cast<core::PaletteIndex>(i);
         colours.push_back(

@@ -281,10 +281,4 @@ core::Result<ProvenBounds> provenBounds(const DrawingRequest& request,
                         std::max(cheap, strong.pickedOnce)};
 }
 
-core::Result<std::int64_t> provenBoundMs(const DrawingRequest& request,
-                                         const core::Progress& progress) {
-    PANTILE_ASSIGN_OR_RETURN(const ProvenBounds bounds, provenBounds(request, progress));
-    return bounds.everyPlan;
-}
-
 }  // namespace pantile::drawing

@@ -18,16 +18,12 @@ struct ProvenBounds {
     std::int64_t pickedOnce = 0;
 };
 
-/// Never less than lowerBoundMs. They know where the cells of a colour lie, and with at most 16
+/// Never less than lowerBoundMs. They know where the cells of a colour lie, and with at most 17
 /// colours also that what is covered must be drawn before. With the pen lines, and where a report
 /// goes less than a cell or further with the pen down than up, both are lowerBoundMs.
 /// Shape: `request` must pass checkRequest. Cost: seconds to tens of seconds for 64x64 cells in 16
 /// colours. Errors: Cancelled.
 core::Result<ProvenBounds> provenBounds(const DrawingRequest& request,
                                         const core::Progress& progress = {});
-
-/// Of these the bound for every plan.
-core::Result<std::int64_t> provenBoundMs(const DrawingRequest& request,
-                                         const core::Progress& progress = {});
 
 }  // namespace pantile::drawing

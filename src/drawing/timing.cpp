@@ -15,10 +15,8 @@ int largestStepDown(const core::Canvas& canvas, const core::PointerTiming& timin
     return std::min(timing.maxStepDown, canvas.geometry.cellPitch);
 }
 
-/// Jumps turn, and only the Sampled pen leaves out what lies on its way.
 int longestJump(const core::Canvas& canvas, const core::PointerTiming& timing) {
-    const bool jumps = canvas.penModel == core::PenModel::Sampled && canvas.rules.turns;
-    return jumps ? timing.maxStepDown / canvas.geometry.cellPitch : 0;
+    return canvas.penJumps() ? timing.maxStepDown / canvas.geometry.cellPitch : 0;
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 
 #include "core/split_mix.h"
 #include "drawing/covering_order.h"
+#include "drawing/go_on.h"
 #include "drawing/least_tree.h"
 
 namespace pantile::drawing {
@@ -72,14 +73,14 @@ public:
             const std::vector<Part> parts = m_visits.order;
             for (const Cut cut : kUsualCuts) {
                 for (const Part part : parts) {
-                    PANTILE_RETURN_IF_ERROR(goOn(progress, mostWork));
+                    PANTILE_RETURN_IF_ERROR(tell(progress, mostWork));
                     if (m_work >= mostWork) return {};
                     better = attempt(part, cut) || better;
                 }
             }
         }
         while (m_comesBack && m_work < mostWork) {
-            PANTILE_RETURN_IF_ERROR(goOn(progress, mostWork));
+            PANTILE_RETURN_IF_ERROR(tell(progress, mostWork));
             const Part part = m_visits.order[m_numbers.below(m_visits.order.size())];
             attempt(part, kAllCuts.at(m_numbers.below(kAllCuts.size())));
         }
@@ -117,12 +118,8 @@ private:
         return trees.milliseconds(part, later);
     }
 
-    core::Result<void> goOn(const core::Progress& progress, std::int64_t mostWork) const {
-        if (progress.stopRequested()) {
-            return core::Error{core::ErrorKind::Cancelled, "planning the drawing was stopped", ""};
-        }
-        progress.tell(std::min(m_work, mostWork), mostWork, "planning visits");
-        return {};
+    core::Result<void> tell(const core::Progress& progress, std::int64_t mostWork) const {
+        return goOn(progress, std::min(m_work, mostWork), mostWork, "planning visits");
     }
 
     /// Moves some cells of a part to another visit and keeps that if it is quicker; whether it is.

@@ -79,8 +79,6 @@ public:
 
     void skip(double millimetres) { m_area.setTop(m_area.top() + dots(millimetres)); }
 
-    double top() const { return m_area.top(); }
-
 private:
     QPainter* m_painter;
     QRectF m_area;

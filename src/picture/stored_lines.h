@@ -10,7 +10,7 @@
 
 namespace pantile::picture {
 
-/// The largest whole pitch of three pixels or more that divides both sides into 16 cells or more
+/// The largest whole pitch of five pixels or more that divides both sides into 16 cells or more
 /// and in which flat cells would be stored as the file has them; nothing if there is none, if too
 /// little is stored to tell, or beyond the bounds of coefficient_fit.h.
 std::optional<CellLines> findStoredLines(const core::Picture& picture);

@@ -1,10 +1,13 @@
 #include "tasks/print_slots.h"
 
+#include <utility>
+
 #include "board/cautions.h"
 #include "catalogue/loads.h"
 #include "core/duration.h"
 #include "core/text.h"
 #include "image_files/slot_sheet.h"
+#include "picture/enlarge.h"
 #include "tasks/choose_for_board.h"
 
 namespace pantile::tasks {
@@ -15,29 +18,20 @@ namespace fs = std::filesystem;
 
 namespace {
 
-core::Pixels pictureOf(const board::LoadSlot& slot) {
-    core::Pixels picture{slot.grid.size(), {}};
-    for (const core::PaletteIndex index : slot.grid.cells()) {
-        const core::Rgb8 colour = slot.palette.colours()[index];
-        const bool unpainted = slot.palette.transparent() == index;
-        picture.pixels.push_back(
-            {colour.r, colour.g, colour.b, static_cast<std::uint8_t>(unpainted ? 0 : 255)});
-    }
-    return picture;
-}
-
-image_files::SheetSlot sheetSlot(const ChosenSlot& chosen) {
+Result<image_files::SheetSlot> sheetSlot(const ChosenSlot& chosen) {
     const board::LoadSlot& slot = chosen.slot;
-    return {pictureOf(slot),
-            slot.title.empty() ? "(no title)" : core::visibleText(slot.title),
-            {std::to_string(slot.grid.width()) + "x" + std::to_string(slot.grid.height()) +
-                 " cells, " + core::spokenTime(chosen.milliseconds) + " to draw",
-             std::to_string(slot.plan.picks) + " colours picked, " + std::to_string(chosen.bytes) +
-                 " bytes",
-             "for the canvas " + core::visibleText(slot.canvas.name)}};
+    PANTILE_ASSIGN_OR_RETURN(core::Pixels picture, picture::enlarged(slot.grid, slot.palette, 1));
+    return image_files::SheetSlot{
+        std::move(picture),
+        slot.title.empty() ? "(no title)" : core::visibleText(slot.title),
+        {std::to_string(slot.grid.width()) + "x" + std::to_string(slot.grid.height()) + " cells, " +
+             core::spokenTime(chosen.milliseconds) + " to draw",
+         std::to_string(slot.plan.picks) + " colours picked, " + std::to_string(chosen.bytes) +
+             " bytes",
+         "for the canvas " + core::visibleText(slot.canvas.name)}};
 }
 
-image_files::SlotSheet sheetOf(const std::string& name, const Choice& choice) {
+Result<image_files::SlotSheet> sheetOf(const std::string& name, const Choice& choice) {
     image_files::SlotSheet sheet;
     sheet.heading = "Load " + core::visibleText(name);
     sheet.below = "For the board " + core::visibleText(choice.board.name) + ": " +
@@ -45,8 +39,11 @@ image_files::SlotSheet sheetOf(const std::string& name, const Choice& choice) {
                   std::to_string(choice.board.slots) + " slots, " + std::to_string(choice.bytes) +
                   " of " + std::to_string(choice.board.bytes) + " bytes, " +
                   core::spokenTime(choice.milliseconds) + " of drawing";
-    for (const ChosenSlot& slot : choice.slots) sheet.slots.push_back(sheetSlot(slot));
-    sheet.cautionHeading = "Before you plug the board in";
+    for (const ChosenSlot& chosen : choice.slots) {
+        PANTILE_ASSIGN_OR_RETURN(image_files::SheetSlot slot, sheetSlot(chosen));
+        sheet.slots.push_back(std::move(slot));
+    }
+    sheet.cautionHeading = board::kCautionsHeading;
     for (const std::string_view caution : board::cautions()) sheet.cautions.emplace_back(caution);
     return sheet;
 }
@@ -64,8 +61,8 @@ Result<fs::path> printSlots(const catalogue::Library& library, const std::string
     options.board = stored.board;
     PANTILE_ASSIGN_OR_RETURN(const Choice choice,
                              takeAll(library, stored.slots, options, progress));
-    PANTILE_ASSIGN_OR_RETURN(const auto bytes,
-                             image_files::slotSheetPdf(sheetOf(stored.name, choice)));
+    PANTILE_ASSIGN_OR_RETURN(const image_files::SlotSheet sheet, sheetOf(stored.name, choice));
+    PANTILE_ASSIGN_OR_RETURN(const auto bytes, image_files::slotSheetPdf(sheet));
     PANTILE_RETURN_IF_ERROR(makeFolder(folder));
     PANTILE_RETURN_IF_ERROR(writeFile(file, bytes, ifExists));
     return file;

@@ -38,7 +38,7 @@ std::string contentsText(const std::string& name, const Choice& choice) {
                 core::spokenTime(slot.milliseconds) + ", " + std::to_string(slot.bytes) +
                 " bytes\n";
     }
-    text += "\nBefore you plug the board in:\n";
+    text += "\n" + std::string(board::kCautionsHeading) + ":\n";
     for (const std::string_view caution : board::cautions())
         text += "- " + std::string(caution) + "\n";
     return text;

@@ -120,8 +120,8 @@ TEST(PlanDrawing, IsTheQuickestOfAllPlansOfTinyTextures) {
         const std::int64_t best = AllPlans(request).quickest();
         ASSERT_LE(plan.milliseconds, best + best * kPerMilleAtMost / 1000)
             << tests::described(seed, request);
-        ASSERT_LE(provenBoundMs(request).value(), best) << tests::described(seed, request);
-        ASSERT_LE(provenBoundMs(request).value(), plan.milliseconds);
+        ASSERT_LE(provenBounds(request).value().everyPlan, best) << tests::described(seed, request);
+        ASSERT_LE(provenBounds(request).value().everyPlan, plan.milliseconds);
         ++tried;
         quickest += plan.milliseconds <= best ? 1 : 0;
     }
@@ -137,10 +137,10 @@ TEST(ProvenBound, HoldsOnSeededRandomTextures) {
     for (std::uint64_t seed = 0; seed < 60; ++seed) {
         const DrawingRequest request = tests::randomRequest(seed, 8);
         if (coloursIn(request.grid) > 7) continue;
-        const auto bound = provenBoundMs(request);
+        const auto bound = provenBounds(request);
         ASSERT_THAT(bound, isOk());
-        ASSERT_GE(*bound, lowerBoundMs(request));
-        ASSERT_LE(*bound, planDrawing(request).value().milliseconds)
+        ASSERT_GE(bound->everyPlan, lowerBoundMs(request));
+        ASSERT_LE(bound->everyPlan, planDrawing(request).value().milliseconds)
             << tests::described(seed, request);
     }
 }
@@ -174,34 +174,34 @@ TEST(ProvenBound, HoldsForPlansThatComeBackToColours) {
             tests::requestFor({"0101", "1010", "0101"}, PenModel::WholeCells, timing);
         const Plan plan = twiceVisited(random, request);
         ASSERT_THAT(provePlan(plan, request), isOk());
-        ASSERT_LE(provenBoundMs(request).value(), plan.milliseconds) << "seed " << seed;
+        ASSERT_LE(provenBounds(request).value().everyPlan, plan.milliseconds) << "seed " << seed;
     }
 }
 
 TEST(ProvenBound, KnowsThatGapsCostLifts) {
     const DrawingRequest request = tests::requestFor({"0.0.1"});
-    EXPECT_LE(lowerBoundMs(request) + 33, provenBoundMs(request).value());
+    EXPECT_LE(lowerBoundMs(request) + 33, provenBounds(request).value().everyPlan);
 }
 
 TEST(ProvenBound, IsReachedByAFrameAndWhatLiesInIt) {
     const DrawingRequest request = tests::requestFor({"0000", "0110", "0000"});
-    EXPECT_EQ(provenBoundMs(request).value(), planDrawing(request).value().milliseconds);
+    EXPECT_EQ(provenBounds(request).value().everyPlan, planDrawing(request).value().milliseconds);
 }
 
 TEST(ProvenBound, IsTheCheapOneWhereItsProofDoesNotHold) {
     const auto lines = tests::requestFor({"0101"}, PenModel::Lines);
-    EXPECT_EQ(provenBoundMs(lines).value(), lowerBoundMs(lines));
+    EXPECT_EQ(provenBounds(lines).value().everyPlan, lowerBoundMs(lines));
     core::PointerTiming timing;
     timing.maxStepDown = 7;
     const auto shortSteps = tests::requestFor({"0101"}, PenModel::WholeCells, timing);
-    EXPECT_EQ(provenBoundMs(shortSteps).value(), lowerBoundMs(shortSteps));
+    EXPECT_EQ(provenBounds(shortSteps).value().everyPlan, lowerBoundMs(shortSteps));
 }
 
 TEST(ProvenBound, StopsWhenAsked) {
     std::stop_source source;
     source.request_stop();
     const core::Progress progress{source.get_token(), {}};
-    EXPECT_THAT(provenBoundMs(tests::requestFor({"0101"}), progress),
+    EXPECT_THAT(provenBounds(tests::requestFor({"0101"}), progress),
                 failsWith(core::ErrorKind::Cancelled, "stopped"));
 }
 

@@ -2,7 +2,7 @@
 
 #include <ostream>
 
-#include "board/cautions.h"
+#include "cli/choice_answer.h"
 #include "cli/commands/profiles.h"
 #include "cli/json.h"
 #include "core/duration.h"
@@ -17,8 +17,6 @@ using core::ErrorKind;
 using core::Result;
 
 namespace {
-
-constexpr long long kMaxCounts = 32767;
 
 std::string rangeText(int least, int most) {
     if (least == most) return std::to_string(least);
@@ -64,9 +62,9 @@ Result<void> readPlace(const Arguments& arguments, std::string_view option, core
     }
     const std::string what = std::string(option) + "'s number";
     PANTILE_ASSIGN_OR_RETURN(const auto x,
-                             parseNumber(what, text->substr(0, comma), 0, kMaxCounts));
+                             parseNumber(what, text->substr(0, comma), 0, core::kMaxCounts));
     PANTILE_ASSIGN_OR_RETURN(const auto y,
-                             parseNumber(what, text->substr(comma + 1), 0, kMaxCounts));
+                             parseNumber(what, text->substr(comma + 1), 0, core::kMaxCounts));
     field = {static_cast<int>(x), static_cast<int>(y)};
     return {};
 }
@@ -99,9 +97,8 @@ Result<Outcome> writeCalibration(Session& session, const Arguments& arguments,
         << "), and read off, counting cells from 0: the mark at the top left (--near), the "
            "one at the bottom right (--far), and the first two ticks that touch in the row "
            "(--pair-column, the right one) and in the column (--pair-row, the lower one), if "
-           "any do.\n"
-           "Before you plug the board in:\n";
-    for (const std::string_view caution : board::cautions()) session.out << "- " << caution << '\n';
+           "any do.\n";
+    printCautions(session.out);
     return Outcome::Done;
 }
 

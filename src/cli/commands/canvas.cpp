@@ -127,9 +127,10 @@ Result<void> readFillButton(const Arguments& arguments, core::CanvasGeometry& g)
 
 Result<void> readGeometry(const Arguments& arguments, core::CanvasGeometry& g) {
     PANTILE_RETURN_IF_ERROR(readPlace(arguments, "--grid-at", g.gridCentre));
-    PANTILE_RETURN_IF_ERROR(arguments.readNumber("--pitch", 1, 127, g.cellPitch));
+    PANTILE_RETURN_IF_ERROR(arguments.readNumber("--pitch", 1, core::kMaxPitch, g.cellPitch));
     PANTILE_RETURN_IF_ERROR(readPlace(arguments, "--bar-at", g.swatchCentre));
-    PANTILE_RETURN_IF_ERROR(arguments.readNumber("--swatch-pitch", 1, 127, g.swatchPitch));
+    PANTILE_RETURN_IF_ERROR(
+        arguments.readNumber("--swatch-pitch", 1, core::kMaxPitch, g.swatchPitch));
     PANTILE_RETURN_IF_ERROR(
         arguments.readNumber("--swatches-per-column", 1, 256, g.swatchesPerColumn));
     return readFillButton(arguments, g);
@@ -256,11 +257,10 @@ Command canvasCommand() {
             {"--fill-at", OptionKind::Value, "X,Y|none",
              "a button that fills the whole canvas with the picked colour"},
         },
-        "Counts are what the pointer moves, from the top left corner of the toolkit's screen. "
-        "Cells "
-        "are counted from 0. To calibrate, guess pitch and origin (the pitch rather too small), "
-        "write "
-        "a load, draw it on an empty canvas, and say which cells its marks came to lie in.",
+        "Counts are what the pointer moves, from the top left corner of the toolkit's screen.\n"
+        "Cells are counted from 0. To calibrate, guess pitch and origin (the pitch rather too\n"
+        "small), write a load, draw it on an empty canvas, and say which cells its marks came to\n"
+        "lie in.",
         run};
 }
 

@@ -1,6 +1,5 @@
 #include <ostream>
 
-#include "board/cautions.h"
 #include "catalogue/loads.h"
 #include "cli/changed_answer.h"
 #include "cli/choice_answer.h"
@@ -148,8 +147,7 @@ Result<Outcome> write(Session& session, const Arguments& arguments, const std::s
     slotTable(written.choice).print(session.out);
     for (const auto& file : written.files) session.out << "Wrote " << file.string() << '\n';
     session.out << "Read back and replayed: every slot draws its texture cell by cell.\n";
-    session.out << "Before you plug the board in:\n";
-    for (const std::string_view caution : board::cautions()) session.out << "- " << caution << '\n';
+    printCautions(session.out);
     return Outcome::Done;
 }
 
@@ -243,9 +241,8 @@ Command loadCommand() {
         {"make NAME SELECTION --board NAME [--best] [options]", "list", "show NAME", "remove NAME",
          "write NAME --into DIR [--as card|header|both]", "print NAME --into DIR", "verify PATH"},
         loadOptionSpecs(),
-        "verify takes a card's folder, its load.bin, or a header. print writes a PDF that shows "
-        "what "
-        "lies\nin which slot.",
+        "verify takes a card's folder, its load.bin, or a header. print writes a PDF that shows\n"
+        "what lies in which slot.",
         run};
 }
 
