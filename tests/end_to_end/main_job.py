@@ -3,37 +3,16 @@
 Pillow, the library by Python's own SQLite, the load by its files and by damaging it.
 usage: main_job.py PANTILE SOURCE-FOLDER"""
 import csv
-import json
 import os
 import sqlite3
-import subprocess
 import sys
-import tempfile
 
 from PIL import Image
 
-program, source = sys.argv[1:3]
+from program import check, library, pantile, place, program
+
+source = sys.argv[2]
 samples = os.path.join(source, "sample_library")
-folder = tempfile.TemporaryDirectory()
-library = os.path.join(folder.name, "library.db")
-
-
-def place(name):
-    return os.path.join(folder.name, name)
-
-
-def pantile(*words, expect=0, stdin=""):
-    run = subprocess.run([program, "--library", library, "--json", *words], input=stdin,
-                         capture_output=True, text=True)
-    if run.returncode != expect:
-        sys.exit(f"{' '.join(words)}: exit code {run.returncode}, not {expect}\n{run.stdout}{run.stderr}")
-    return json.loads(run.stdout)
-
-
-def check(condition, sentence):
-    if not condition:
-        sys.exit("wrong: " + sentence)
-
 
 # Gather: every texture keeps palette and indices as an independent reader sees them.
 with open(os.path.join(samples, "textures", "contents.csv"), encoding="utf-8") as listing:

@@ -2,30 +2,12 @@
 """The printed page of a load, read by another program (poppler's pdftotext and pdftoppm): what is
 on it, on how many pages, and hostile titles.
 usage: print.py PANTILE"""
-import json
 import os
 import subprocess
-import sys
-import tempfile
 
 from PIL import Image
 
-program = sys.argv[1]
-folder = tempfile.TemporaryDirectory()
-library = os.path.join(folder.name, "library.db")
-
-
-def pantile(*words, expect=0):
-    run = subprocess.run([program, "--library", library, "--json", *words],
-                         capture_output=True, text=True)
-    if run.returncode != expect:
-        sys.exit(f"{' '.join(words)}: exit code {run.returncode}, not {expect}\n{run.stdout}{run.stderr}")
-    return json.loads(run.stdout)
-
-
-def check(holds, sentence):
-    if not holds:
-        sys.exit("wrong: " + sentence)
+from program import check, pantile, place
 
 
 def pages(pdf):
@@ -35,7 +17,7 @@ def pages(pdf):
 
 
 def add(number, title):
-    path = os.path.join(folder.name, f"{number}.csv")
+    path = place(f"{number}.csv")
     with open(path, "w", encoding="utf-8") as file:
         file.write("# palette #1b2631 #f2efe4 #b5532d #4f6f52\n")
         file.write("".join(f"{number % 4},{number // 4 % 4},{number // 16},2\n" for _ in range(4)))
@@ -49,7 +31,7 @@ for number, title in enumerate(titles):
 pantile("board", "add", "quay", "--slots", "64", "--bytes", "1000000", "--memory", "card")
 pantile("load", "make", "three", "1", "2", "3", "--board", "quay")
 pantile("load", "make", "all of them", "all", "--board", "quay")
-into = os.path.join(folder.name, "printed")
+into = place("printed")
 
 answer = pantile("load", "print", "three", "--into", into)
 check(answer["load"] == "three" and os.path.isfile(answer["files"][0]), "the file that is named is there")
@@ -60,8 +42,8 @@ for part in ("Load three", "For the board quay: 3 of 64 slots", "1 Kelp bed", "<
              "Unplug other pointing devices"):
     check(part in page[0], f"the page says '{part}'")
 
-subprocess.run(["pdftoppm", "-r", "100", "-png", answer["files"][0], os.path.join(folder.name, "page")], check=True)
-image = Image.open(os.path.join(folder.name, "page-1.png")).convert("RGB")
+subprocess.run(["pdftoppm", "-r", "100", "-png", answer["files"][0], place("page")], check=True)
+image = Image.open(place("page-1.png")).convert("RGB")
 check(image.size == (827, 1170), "the page is A4: 210 x 297 mm")
 colours = {colour for _, colour in image.getcolors(1 << 24)}
 check((0x1B, 0x26, 0x31) in colours and (0xB5, 0x53, 0x2D) in colours, "cells have their exact colours")

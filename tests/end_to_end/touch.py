@@ -2,27 +2,14 @@
 """Touch-up through the real program, checked from outside: lines by Bresenham's published steps,
 fills, mirrors, turns, cuts and enlarging by Pillow.
 usage: touch.py PANTILE"""
-import json
-import os
 import random
-import subprocess
 import sys
-import tempfile
 
 from PIL import Image, ImageDraw, ImageOps
 
-program = sys.argv[1]
-folder = tempfile.TemporaryDirectory()
-library = os.path.join(folder.name, "library.db")
+from program import pantile, place
+
 chance = random.Random(1965)
-
-
-def pantile(*words, expect=0):
-    run = subprocess.run([program, "--library", library, "--json", *words],
-                         capture_output=True, text=True)
-    if run.returncode != expect:
-        sys.exit(f"{' '.join(words)}: exit code {run.returncode}, not {expect}\n{run.stdout}{run.stderr}")
-    return json.loads(run.stdout)
 
 
 def picture():
@@ -55,7 +42,7 @@ def bresenham(x, y, to_x, to_y):
         yield x, y
 
 
-grid = os.path.join(folder.name, "kelp-bed.csv")
+grid = place("kelp-bed.csv")
 with open(grid, "w", encoding="utf-8") as file:
     file.write("# palette #1b2631 #f2efe4 #b5532d #4f6f52\n")
     for _ in range(24):
