@@ -63,6 +63,21 @@ public:
         return std::move(m_result);
     }
 
+    std::vector<std::size_t> offsetsOf(std::span<const std::size_t> glyphs) && {
+        std::vector<std::size_t> offsets;
+        offsets.reserve(glyphs.size());
+        while (m_at < m_text.size() && offsets.size() < glyphs.size()) {
+            const std::size_t begin = m_at;
+            readOne();
+            while (offsets.size() < glyphs.size() &&
+                   glyphs[offsets.size()] < m_result.glyphs.size()) {
+                offsets.push_back(begin);
+            }
+        }
+        offsets.resize(glyphs.size(), m_text.size());
+        return offsets;
+    }
+
 private:
     void readOne() {
         const auto byte = static_cast<unsigned char>(m_text[m_at]);
@@ -128,6 +143,10 @@ std::size_t GlyphText::lineOf(std::size_t glyph) const {
 
 GlyphText readGlyphs(std::string_view text) {
     return GlyphReader(text).read();
+}
+
+std::vector<std::size_t> byteOffsets(std::string_view text, std::span<const std::size_t> glyphs) {
+    return GlyphReader(text).offsetsOf(glyphs);
 }
 
 }  // namespace pantile::codec

@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <span>
 #include <string_view>
 #include <vector>
 
@@ -46,5 +47,9 @@ struct GlyphText {
 
 /// Cost: linear in the length of `text`; a byte for each character.
 GlyphText readGlyphs(std::string_view text);
+
+/// The bytes of `text` at which glyphs begin, given by their numbers in rising order; text.size()
+/// for numbers beyond the last. Cost: as readGlyphs.
+std::vector<std::size_t> byteOffsets(std::string_view text, std::span<const std::size_t> glyphs);
 
 }  // namespace pantile::codec

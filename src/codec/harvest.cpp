@@ -36,10 +36,16 @@ struct Taken {
     std::vector<std::string> repairs;
 };
 
+/// Where the glyphs from which a code is read stand in the text.
+struct Place {
+    std::size_t begin = 0;
+    std::ptrdiff_t shift = 0;  ///< From a glyph read, but for the first ones, to that of the text.
+};
+
 class Harvester {
 public:
     Harvester(std::string_view text, const PaletteLookup& lookup, const HarvestLimits& limits)
-        : m_text(readGlyphs(text)), m_lookup(lookup), m_limits(limits) {}
+        : m_source(text), m_text(readGlyphs(text)), m_lookup(lookup), m_limits(limits) {}
 
     Harvest run(const core::Progress& progress) && {
         m_starts = findStarts(m_text.glyphs);
@@ -73,11 +79,12 @@ private:
         const Region region{start.glyph, endBefore(index + 1)};
         if (region.end - region.begin < kFewestLetters) return region.end;
         if (start.kind == StartKind::Known || start.kind == StartKind::Doubtful) {
-            if (const auto end = readRegion(m_text.glyphs, region, start.glyph)) return *end;
+            const Place place{start.glyph, 0};
+            if (const auto end = readRegion(m_text.glyphs, region, place)) return *end;
             // A slip or a quotation may have put a second start mark into the code.
             const Region longer{region.begin, endBefore(index + 2)};
             if (isCutByAFalseStart(region, index + 1)) {
-                if (const auto end = readRegion(m_text.glyphs, longer, start.glyph)) return *end;
+                if (const auto end = readRegion(m_text.glyphs, longer, place)) return *end;
             }
         }
         auto damage = mayTellMore() ? diagnose(m_text.glyphs, region, start) : std::nullopt;
@@ -102,19 +109,20 @@ private:
         return !shapeFromFirstLine(lettersOf(m_text.glyphs, {region.end, end}));
     }
 
-    /// Reads the code with which `region` begins, or puts it right and reads it; `glyph` is where
-    /// it stands in the text. Gives the glyph behind it; nothing if it cannot be read.
-    std::optional<std::size_t> readRegion(std::span<const Glyph> glyphs, Region region,
-                                          std::size_t glyph,
+    /// Reads the code with which `region` begins, or puts it right and reads it. Gives the glyph
+    /// behind it; nothing if it cannot be read.
+    std::optional<std::size_t> readRegion(std::span<const Glyph> glyphs, Region region, Place place,
                                           std::vector<std::string> repairs = {}) {
         if (const std::optional<ReadCode> code = readCode(glyphs, region)) {
-            take(code->opened, code->symbols, {glyph, std::move(repairs)});
+            markRead(place, code->end, repairs.empty() ? CodeMark::Read : CodeMark::Repaired);
+            take(code->opened, code->symbols, {place.begin, std::move(repairs)});
             return code->end;
         }
         const Confirmation confirm = [&](SymbolSpan symbols) { return holdsSomething(symbols); };
         if (const auto code = repairCode(glyphs, region, confirm, m_budget)) {
             for (const Slip& slip : code->slips) repairs.push_back(slip.told());
-            take(openArmour(code->symbols), code->symbols, {glyph, std::move(repairs)});
+            markRead(place, code->end, CodeMark::Repaired);
+            take(openArmour(code->symbols), code->symbols, {place.begin, std::move(repairs)});
             return code->end;
         }
         return std::nullopt;
@@ -139,8 +147,10 @@ private:
         const std::size_t front = glyphs.size();
         const auto resume = m_text.glyphs.begin() + static_cast<std::ptrdiff_t>(start.resume);
         glyphs.insert(glyphs.end(), resume, resume + static_cast<std::ptrdiff_t>(length));
-        const auto read =
-            readRegion(glyphs, {0, glyphs.size()}, start.glyph, {"line 1: start mark put right"});
+        const auto shift =
+            static_cast<std::ptrdiff_t>(start.resume) - static_cast<std::ptrdiff_t>(front);
+        const auto read = readRegion(glyphs, {0, glyphs.size()}, {start.glyph, shift},
+                                     {"line 1: start mark put right"});
         if (!read) return std::nullopt;
         return start.resume + std::max(*read, front) - front;
     }
@@ -242,6 +252,20 @@ private:
         });
     }
 
+    /// `nearEnd` is a glyph of the place's that stands near the end of the code.
+    void markRead(Place place, std::size_t nearEnd, CodeMark mark) {
+        const std::ptrdiff_t end = static_cast<std::ptrdiff_t>(nearEnd) + place.shift;
+        const auto least = static_cast<std::ptrdiff_t>(place.begin + 1);
+        m_marks.push_back(
+            {place.begin, wordEnd(static_cast<std::size_t>(std::max(end, least))), mark});
+    }
+
+    /// Where the word ends in which a glyph stands.
+    std::size_t wordEnd(std::size_t glyph) const {
+        while (glyph < m_text.glyphs.size() && !isGap(m_text.glyphs[glyph])) ++glyph;
+        return std::min(glyph, m_text.glyphs.size());
+    }
+
     bool mayTellMore() const { return m_damaged.size() < kMostTold; }
 
     void note(Damage damage, std::string text = {}) {
@@ -263,6 +287,7 @@ private:
             reason = "more of this text is damaged than can be told; read the rest by itself";
             text.clear();
         }
+        m_marks.push_back({glyph, wordEnd(glyph), CodeMark::Damaged});
         m_damaged.push_back(
             {glyph,
              {"line " + std::to_string(m_text.lineOf(glyph)) + " of the text" + place,
@@ -283,7 +308,35 @@ private:
         harvest.damaged.reserve(m_damaged.size());
         for (Found& found : m_found) harvest.found.push_back(std::move(found.code));
         for (Damaged& damaged : m_damaged) harvest.damaged.push_back(std::move(damaged.code));
+        harvest.marks = marksInBytes();
         return harvest;
+    }
+
+    /// What is told of a code that was read well, as that its palette is unknown, marks all of it.
+    std::vector<MarkedText> marksInBytes() {
+        std::stable_sort(m_marks.begin(), m_marks.end(),
+                         [](const auto& a, const auto& b) { return a.begin < b.begin; });
+        std::vector<MarkedText> apart;
+        for (const MarkedText& mark : m_marks) {
+            if (apart.empty() || mark.begin >= apart.back().end) {
+                apart.push_back(mark);
+                continue;
+            }
+            apart.back().end = std::max(apart.back().end, mark.end);
+            apart.back().mark = std::max(apart.back().mark, mark.mark);
+        }
+        std::vector<std::size_t> ends;
+        ends.reserve(2 * apart.size());
+        for (const MarkedText& mark : apart) {
+            ends.push_back(mark.begin);
+            ends.push_back(mark.end);
+        }
+        const std::vector<std::size_t> bytes = byteOffsets(m_source, ends);
+        for (std::size_t i = 0; i < apart.size(); ++i) {
+            apart[i].begin = bytes[2 * i];
+            apart[i].end = bytes[2 * i + 1];
+        }
+        return apart;
     }
 
     /// What a repair was confirmed by, so that it need not be read again.
@@ -302,6 +355,7 @@ private:
         DamagedCode code;
     };
 
+    std::string_view m_source;
     GlyphText m_text;
     const PaletteLookup& m_lookup;
     HarvestLimits m_limits;
@@ -312,6 +366,7 @@ private:
     std::optional<Confirmed> m_confirmed;
     std::vector<Found> m_found;
     std::vector<Damaged> m_damaged;
+    std::vector<MarkedText> m_marks;  ///< In glyphs.
     std::unordered_multimap<std::uint64_t, std::size_t> m_byContent;
     std::size_t m_cells = 0;
     std::size_t m_decisions = 0;

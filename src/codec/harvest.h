@@ -27,9 +27,22 @@ struct DamagedCode {
     std::string text;    ///< If a newer version made it: the code itself, to be kept.
 };
 
+enum class CodeMark { Read, Repaired, Damaged };
+
+/// Bytes begin..end-1 of the text: a code, a part of one, or for a damaged one at least the word at
+/// which to look.
+struct MarkedText {
+    std::size_t begin = 0;
+    std::size_t end = 0;
+    CodeMark mark = CodeMark::Read;
+
+    bool operator==(const MarkedText&) const = default;
+};
+
 struct Harvest {
     std::vector<FoundCode> found;      ///< In the order of the text, each texture once.
     std::vector<DamagedCode> damaged;  ///< In the order of the text; the first ten thousand.
+    std::vector<MarkedText> marks;     ///< In the order of the text, none over another.
 };
 
 /// What one text may ask for at most; else a text of a few bytes a code could take memory and time

@@ -98,5 +98,15 @@ TEST(Glyphs, KnowTheLineOfTheText) {
     EXPECT_EQ(text.lineOf(text.glyphs.size() - 1), 5U);  // e
 }
 
+TEST(Glyphs, KnowTheBytesAtWhichTheyBegin) {
+    const std::string_view text = "a\xC3\xA4&#120;b\xEF\xBC\xA1\xE2\x80\x8Bz";
+    EXPECT_EQ(shown(text), "a_xbAz");
+    const std::vector<std::size_t> all = {0, 1, 2, 3, 4, 5, 6, 90};
+    EXPECT_EQ(byteOffsets(text, all), (std::vector<std::size_t>{0, 1, 3, 9, 10, 16, 17, 17}));
+    const std::vector<std::size_t> some = {2, 2, 5};
+    EXPECT_EQ(byteOffsets(text, some), (std::vector<std::size_t>{3, 3, 16}));
+    EXPECT_TRUE(byteOffsets(text, {}).empty());
+}
+
 }  // namespace
 }  // namespace pantile::codec

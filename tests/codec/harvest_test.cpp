@@ -287,6 +287,60 @@ TEST(Harvest, GivesATextureOnceThatStandsTwice) {
     EXPECT_TRUE(harvest.damaged.empty());
 }
 
+TEST(Harvest, MarksWhereCodesStand) {
+    const std::string one = tests::codeOf(tests::usualTexture(4));
+    const std::string two = replaced(tests::codeOf(tests::usualTexture(5)), "\n", "\r\n> ");
+    std::string slip = tests::codeOf(tests::usualTexture(6));
+    slip[slip.size() / 2] = slip[slip.size() / 2] == 'x' ? 'y' : 'x';
+    Lines ruined = linesOf(tests::codeOf(tests::usualTexture(7)));
+    for (std::size_t i = 2; i < 7; ++i) ruined[i][8] = ruined[i][8] == 'x' ? 'y' : 'x';
+    std::string text = "Näss, look: ";
+    std::vector<MarkedText> marks;
+    const auto add = [&](const std::string& code, CodeMark mark) {
+        marks.push_back({text.size(), text.size() + code.size(), mark});
+        text += code + " \xE2\x80\x94 so says Ida.\n\n";
+    };
+    add(one, CodeMark::Read);
+    add(two, CodeMark::Read);
+    add(slip, CodeMark::Repaired);
+    const std::size_t behind = text.size();
+    add(joined(ruined, "\n"), CodeMark::Damaged);
+    add(one, CodeMark::Read);  // Once more: it is given once, and marked each time.
+
+    const Harvest harvest = harvestCodes(text);
+    ASSERT_EQ(harvest.found.size(), 3U);
+    ASSERT_EQ(harvest.damaged.size(), 1U);
+    ASSERT_EQ(harvest.marks.size(), marks.size());
+    for (std::size_t i = 0; i < marks.size(); ++i) {
+        if (marks[i].mark == CodeMark::Damaged) {
+            EXPECT_EQ(harvest.marks[i].mark, CodeMark::Damaged);
+            EXPECT_GE(harvest.marks[i].begin, behind);
+            EXPECT_LE(harvest.marks[i].end, marks[i].end);
+        } else {
+            EXPECT_EQ(harvest.marks[i], marks[i]) << i;
+        }
+    }
+}
+
+TEST(Harvest, MarksAllOfACodeInEveryPlacement) {
+    const core::Texture texture = tests::usualTexture(2);
+    const std::string code = tests::codeOf(texture);
+    for (const Placement& placement : placements()) {
+        std::string text = placement.place(code);
+        const Harvest harvest = harvestCodes(text);
+        ASSERT_EQ(harvest.marks.size(), 1U) << placement.name;
+        const MarkedText& mark = harvest.marks[0];
+        ASSERT_LE(mark.end, text.size());
+        const std::string marked = text.substr(mark.begin, mark.end - mark.begin);
+        const Harvest again = harvestCodes(marked);
+        ASSERT_EQ(again.found.size(), 1U) << placement.name << ":\n" << marked;
+        EXPECT_EQ(again.found[0].texture, texture);
+        text.erase(mark.begin, mark.end - mark.begin);
+        const Harvest rest = harvestCodes(text);
+        EXPECT_TRUE(rest.found.empty() && rest.damaged.empty()) << placement.name << ":\n" << text;
+    }
+}
+
 TEST(Harvest, TellsTexturesApartThatDifferInTheirWords) {
     const core::Texture texture = tests::usualTexture(4);
     const core::Texture renamed = *texture.withText({"Another title", "", "", "", "", {}});

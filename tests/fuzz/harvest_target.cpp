@@ -78,6 +78,14 @@ void tryHarvest(Bytes input) {
         require(!damaged.where.empty() && !damaged.reason.empty(),
                 "damage has a place and a reason");
     }
+    std::size_t behind = 0;
+    for (const codec::MarkedText& mark : harvest.marks) {
+        require(mark.begin >= behind && mark.begin < mark.end && mark.end <= text.size(),
+                "marks lie in the text, one behind the other");
+        behind = mark.end;
+    }
+    require(!harvest.marks.empty() || (harvest.found.empty() && harvest.damaged.empty()),
+            "what is told is marked");
     const bool isCode = input.size() == 1 && static_cast<char>(input.front()) == kPlaceOfCode;
     if (isCode) require(harvest.found.size() == 1 && line == 1, "a code alone is read");
 }
