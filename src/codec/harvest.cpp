@@ -42,6 +42,26 @@ struct Place {
     std::ptrdiff_t shift = 0;  ///< From a glyph read, but for the first ones, to that of the text.
 };
 
+/// The bytes of a text at which some of its glyphs begin.
+class GlyphBytes {
+public:
+    GlyphBytes(std::string_view text, std::vector<std::size_t> glyphs)
+        : m_glyphs(std::move(glyphs)) {
+        std::sort(m_glyphs.begin(), m_glyphs.end());
+        m_bytes = byteOffsets(text, m_glyphs);
+    }
+
+    /// `glyph` is one of those.
+    std::size_t of(std::size_t glyph) const {
+        const auto at = std::lower_bound(m_glyphs.begin(), m_glyphs.end(), glyph);
+        return m_bytes[static_cast<std::size_t>(at - m_glyphs.begin())];
+    }
+
+private:
+    std::vector<std::size_t> m_glyphs;
+    std::vector<std::size_t> m_bytes;
+};
+
 class Harvester {
 public:
     Harvester(std::string_view text, const PaletteLookup& lookup, const HarvestLimits& limits)
@@ -238,7 +258,7 @@ private:
             m_cells += texture.grid().cellCount();
             m_byContent.emplace(texture.contentFingerprint().value, m_found.size());
             m_found.push_back({taken.glyph,
-                               {std::move(texture), m_text.lineOf(taken.glyph),
+                               {std::move(texture), m_text.lineOf(taken.glyph), 0,
                                 static_cast<int>(taken.repairs.size()), taken.repairs}});
         }
     }
@@ -291,7 +311,7 @@ private:
         m_damaged.push_back(
             {glyph,
              {"line " + std::to_string(m_text.lineOf(glyph)) + " of the text" + place,
-              std::move(reason), std::move(text)}});
+              std::move(reason), std::move(text), 0}});
     }
 
     /// Parts are joined behind all other codes, and belong where the first of them stands.
@@ -306,14 +326,28 @@ private:
         Harvest harvest;
         harvest.found.reserve(m_found.size());
         harvest.damaged.reserve(m_damaged.size());
-        for (Found& found : m_found) harvest.found.push_back(std::move(found.code));
-        for (Damaged& damaged : m_damaged) harvest.damaged.push_back(std::move(damaged.code));
-        harvest.marks = marksInBytes();
+        const std::vector<MarkedText> marks = marksApart();
+        std::vector<std::size_t> glyphs;
+        for (const Found& found : m_found) glyphs.push_back(found.glyph);
+        for (const Damaged& damaged : m_damaged) glyphs.push_back(damaged.glyph);
+        for (const MarkedText& mark : marks) glyphs.insert(glyphs.end(), {mark.begin, mark.end});
+        const GlyphBytes bytes(m_source, std::move(glyphs));
+        for (Found& found : m_found) {
+            found.code.textByte = bytes.of(found.glyph);
+            harvest.found.push_back(std::move(found.code));
+        }
+        for (Damaged& damaged : m_damaged) {
+            damaged.code.textByte = bytes.of(damaged.glyph);
+            harvest.damaged.push_back(std::move(damaged.code));
+        }
+        for (const MarkedText& mark : marks)
+            harvest.marks.push_back({bytes.of(mark.begin), bytes.of(mark.end), mark.mark});
         return harvest;
     }
 
-    /// What is told of a code that was read well, as that its palette is unknown, marks all of it.
-    std::vector<MarkedText> marksInBytes() {
+    /// In glyphs. What is told of a code that was read well, as that its palette is unknown, marks
+    /// all of it.
+    std::vector<MarkedText> marksApart() {
         std::stable_sort(m_marks.begin(), m_marks.end(),
                          [](const auto& a, const auto& b) { return a.begin < b.begin; });
         std::vector<MarkedText> apart;
@@ -324,17 +358,6 @@ private:
             }
             apart.back().end = std::max(apart.back().end, mark.end);
             apart.back().mark = std::max(apart.back().mark, mark.mark);
-        }
-        std::vector<std::size_t> ends;
-        ends.reserve(2 * apart.size());
-        for (const MarkedText& mark : apart) {
-            ends.push_back(mark.begin);
-            ends.push_back(mark.end);
-        }
-        const std::vector<std::size_t> bytes = byteOffsets(m_source, ends);
-        for (std::size_t i = 0; i < apart.size(); ++i) {
-            apart[i].begin = bytes[2 * i];
-            apart[i].end = bytes[2 * i + 1];
         }
         return apart;
     }

@@ -17,14 +17,16 @@ namespace pantile::codec {
 struct FoundCode {
     core::Texture texture;
     std::size_t textLine = 1;          ///< Where it begins in the text; counted from 1.
+    std::size_t textByte = 0;          ///< The same in bytes, counted from 0.
     int repaired = 0;                  ///< Slips put right in its code.
     std::vector<std::string> repairs;  ///< Each in words: "line 3, letter 12: q read as g".
 };
 
 struct DamagedCode {
-    std::string where;   ///< "line 14 of the text, line 3 of the code"
-    std::string reason;  ///< What is wrong with it, and what to do where there is something.
-    std::string text;    ///< If a newer version made it: the code itself, to be kept.
+    std::string where;         ///< "line 14 of the text, line 3 of the code"
+    std::string reason;        ///< What is wrong with it, and what to do where there is something.
+    std::string text;          ///< If a newer version made it: the code itself, to be kept.
+    std::size_t textByte = 0;  ///< Where to look in the text, in bytes counted from 0.
 };
 
 enum class CodeMark { Read, Repaired, Damaged };

@@ -311,6 +311,8 @@ TEST(Harvest, MarksWhereCodesStand) {
     ASSERT_EQ(harvest.found.size(), 3U);
     ASSERT_EQ(harvest.damaged.size(), 1U);
     ASSERT_EQ(harvest.marks.size(), marks.size());
+    for (std::size_t i = 0; i < 3; ++i) EXPECT_EQ(harvest.found[i].textByte, marks[i].begin);
+    EXPECT_EQ(harvest.damaged[0].textByte, harvest.marks[3].begin);
     for (std::size_t i = 0; i < marks.size(); ++i) {
         if (marks[i].mark == CodeMark::Damaged) {
             EXPECT_EQ(harvest.marks[i].mark, CodeMark::Damaged);
