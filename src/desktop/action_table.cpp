@@ -39,6 +39,25 @@ std::vector<ActionRow> makeTable() {
          {QKeySequence(Qt::CTRL | Qt::Key_Q)}},
         {ActionId::CopyCode, Menu::Texture, "copyCode", "&Copy Code",
          "Copy the codes of what is selected", standard(QKeySequence::Copy), Needs::Selection},
+        {ActionId::CopyPost,
+         Menu::Codes,
+         "copyPost",
+         "Copy This &Post",
+         "Copy the post that is shown",
+         {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C)}},
+        {ActionId::CopyAllPosts,
+         Menu::Codes,
+         "copyAllPosts",
+         "Copy &All Posts",
+         "Copy all posts, an empty line between each two",
+         {QKeySequence(Qt::CTRL | Qt::ALT | Qt::Key_C)}},
+        {ActionId::AddRead, Menu::Codes, "addRead", "Add &What Was Read",
+         "Add the textures whose codes stand in the text", ctrl(Qt::Key_Return)},
+        {ActionId::LibraryPlace, Menu::View, "libraryPlace", "Go to L&ibrary",
+         "Go to the library: find and organise", ctrl(Qt::Key_1), Needs::Nothing, true},
+        {ActionId::CodesPlace, Menu::View, "codesPlace", "Go to &Codes",
+         "Go to the codes: share what is chosen, read a text", ctrl(Qt::Key_3), Needs::Nothing,
+         true},
         {ActionId::Find, Menu::View, "find", "&Find", "Go to the search field",
          standard(QKeySequence::Find)},
         {ActionId::ShowAll,
@@ -77,6 +96,8 @@ QString menuTitle(Menu menu) {
             return translatedAction("&Library");
         case Menu::Texture:
             return translatedAction("&Texture");
+        case Menu::Codes:
+            return translatedAction("&Codes");
         case Menu::View:
             return translatedAction("&View");
         case Menu::Help:

@@ -25,10 +25,15 @@ enum class ActionId {
     Details,
     Larger,
     Smaller,
+    LibraryPlace,
+    CodesPlace,
+    CopyPost,
+    CopyAllPosts,
+    AddRead,
     Keys,
 };
 
-enum class Menu { Library, Texture, View, Help };
+enum class Menu { Library, Texture, Codes, View, Help };
 
 enum class Needs { Nothing, Selection };
 

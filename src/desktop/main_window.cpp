@@ -8,11 +8,16 @@
 #include <QMenuBar>
 #include <QMimeData>
 #include <QScreen>
+#include <QStackedWidget>
+#include <QVBoxLayout>
 
 #include "desktop/dialogs/keys_dialog.h"
 #include "desktop/texts.h"
+#include "desktop/views/codes_page.h"
 #include "desktop/views/drop_hint.h"
 #include "desktop/views/library_page.h"
+#include "desktop/views/notice_bar.h"
+#include "desktop/views/rail.h"
 
 namespace pantile::desktop {
 
@@ -25,22 +30,61 @@ constexpr QSize kLeastSize{560, 360};
 
 MainWindow::MainWindow(AppContext& context)
     : m_actions(this),
-      m_page(new LibraryPage(context, m_actions, this)),
-      m_dropHint(new DropHint(context.theme, m_page)) {
+      m_notices(new NoticeBar(context.theme, this)),
+      m_library(new LibraryPage(context, m_actions, m_chosen, *m_notices, this)),
+      m_codes(new CodesPage(context, m_actions, m_chosen, *m_notices, this)),
+      m_places(new QStackedWidget(this)),
+      m_dropHint(new DropHint(context.theme, m_places)) {
     setObjectName(QStringLiteral("mainWindow"));
     setWindowTitle(tr("%1 - Pantile").arg(shownText(context.libraryPath.filename().string())));
-    setCentralWidget(m_page);
+    makeLayout();
     setAcceptDrops(true);
     setMinimumSize(kLeastSize);
     resize(kUsualSize.boundedTo(screen()->availableSize()));
     makeMenus();
+    for (const ActionId place : {ActionId::LibraryPlace, ActionId::CodesPlace})
+        connect(&m_actions[place], &QAction::triggered, this, [this, place] { goTo(place); });
+    // What looks through the library goes there first.
+    for (const ActionId id : {ActionId::Find, ActionId::ShowAll})
+        connect(&m_actions[id], &QAction::triggered, this,
+                [this] { goTo(ActionId::LibraryPlace); });
+    connect(m_codes, &CodesPage::addAsked, this,
+            [this](const QString& text) { m_library->gather(gatherText(text)); });
+    connect(m_library, &LibraryPage::libraryChanged, m_codes, &CodesPage::renew);
     connect(&m_actions[ActionId::Quit], &QAction::triggered, this, &QWidget::close);
     connect(&m_actions[ActionId::Keys], &QAction::triggered, this,
             [this] { (new KeysDialog(this))->open(); });
+    goTo(ActionId::LibraryPlace);
+}
+
+void MainWindow::makeLayout() {
+    auto* const rail = new Rail(this);
+    rail->addPlace(m_actions[ActionId::LibraryPlace], tr("Library"));
+    rail->addPlace(m_actions[ActionId::CodesPlace], tr("Codes"));
+    m_places->addWidget(m_library);
+    m_places->addWidget(m_codes);
+    auto* const work = new QVBoxLayout;
+    work->setSpacing(0);
+    work->addWidget(m_places, 1);
+    work->addWidget(m_notices);
+    auto* const all = new QWidget(this);
+    auto* const layout = new QHBoxLayout(all);
+    layout->setContentsMargins({});
+    layout->setSpacing(0);
+    layout->addWidget(rail);
+    layout->addLayout(work, 1);
+    setCentralWidget(all);
+}
+
+void MainWindow::goTo(ActionId place) {
+    m_actions[ActionId::LibraryPlace].setChecked(place == ActionId::LibraryPlace);
+    m_actions[ActionId::CodesPlace].setChecked(place == ActionId::CodesPlace);
+    m_places->setCurrentWidget(place == ActionId::LibraryPlace ? static_cast<QWidget*>(m_library)
+                                                               : m_codes);
 }
 
 void MainWindow::makeMenus() {
-    for (const Menu menu : {Menu::Library, Menu::Texture, Menu::View, Menu::Help}) {
+    for (const Menu menu : {Menu::Library, Menu::Texture, Menu::Codes, Menu::View, Menu::Help}) {
         QMenu* const shown = menuBar()->addMenu(menuTitle(menu));
         for (const ActionRow& row : actionTable()) {
             if (row.menu == menu) shown->addAction(&m_actions[row.id]);
@@ -49,7 +93,8 @@ void MainWindow::makeMenus() {
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
-    m_page->stopAndWait();
+    m_library->stopAndWait();
+    m_codes->stopAndWait();
     event->accept();
 }
 
@@ -70,7 +115,7 @@ void MainWindow::dropEvent(QDropEvent* event) {
     if (!request) return;
     event->setDropAction(Qt::CopyAction);
     event->accept();
-    m_page->gather(*std::move(request));
+    m_library->gather(*std::move(request));
 }
 
 }  // namespace pantile::desktop

@@ -4,11 +4,16 @@
 
 #include "desktop/action_table.h"
 #include "desktop/app_context.h"
+#include "desktop/chosen_textures.h"
+
+class QStackedWidget;
 
 namespace pantile::desktop {
 
+class CodesPage;
 class DropHint;
 class LibraryPage;
+class NoticeBar;
 
 class MainWindow : public QMainWindow {
     Q_OBJECT
@@ -24,10 +29,16 @@ protected:
     void dropEvent(QDropEvent* event) override;
 
 private:
+    void makeLayout();
     void makeMenus();
+    void goTo(ActionId place);
 
     Actions m_actions;
-    LibraryPage* m_page;
+    ChosenTextures m_chosen;
+    NoticeBar* m_notices;
+    LibraryPage* m_library;
+    CodesPage* m_codes;
+    QStackedWidget* m_places;
     DropHint* m_dropHint;
 };
 

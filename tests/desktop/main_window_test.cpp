@@ -29,6 +29,7 @@
 #include "desktop/views/picture_view.h"
 #include "desktop/views/texture_grid_view.h"
 #include "library_fixture.h"
+#include "open_window.h"
 
 namespace pantile::desktop {
 namespace {
@@ -36,71 +37,8 @@ namespace {
 using ::testing::ElementsAre;
 using tests::comes;
 using tests::LibraryFolder;
+using tests::OpenWindow;
 using tests::smallTexture;
-
-class FixedPrompts : public UserPrompts {
-public:
-    QStringList pickFilesToAdd(QWidget*) override { return files; }
-
-    QString pickFolderToAdd(QWidget*) override { return folder; }
-
-    void tellError(const QString& text) override { ADD_FAILURE() << text.toStdString(); }
-
-    QStringList files;
-    QString folder;
-};
-
-// The window and what a person sees of it.
-class OpenWindow {
-public:
-    explicit OpenWindow(LibraryFolder& folder)
-        : m_context(folder.open(), prompts, makeTheme(Shade::Light)), window(m_context) {
-        window.show();
-        EXPECT_TRUE(QTest::qWaitForWindowActive(&window));
-    }
-
-    template <typename Widget>
-    Widget& part(const char* name) {
-        auto* const found = window.findChild<Widget*>(QLatin1String(name));
-        if (found == nullptr) throw std::runtime_error(std::string("no part ") + name);
-        return *found;
-    }
-
-    TextureGridView& grid() { return part<TextureGridView>("textures"); }
-
-    LibraryPage& page() { return *window.findChild<LibraryPage*>(); }
-
-    int shown() { return grid().model()->rowCount(); }
-
-    QString words(const char* name) { return part<QLabel>(name).text(); }
-
-    void type(const char* text) {
-        auto& field = part<QLineEdit>("searchField");
-        field.setFocus();
-        field.clear();
-        QTest::keyClicks(&field, QLatin1String(text));
-    }
-
-    void drop(QMimeData& data) {
-        QDragEnterEvent enter({50, 50}, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
-        QCoreApplication::sendEvent(&window, &enter);
-        EXPECT_TRUE(enter.isAccepted());
-        QDropEvent event(QPointF(50, 50), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
-        QCoreApplication::sendEvent(&window, &event);
-        EXPECT_TRUE(event.isAccepted());
-    }
-
-    /// As if its key was pressed anywhere.
-    void act(const char* name) { part<QAction>(name).trigger(); }
-
-    FixedPrompts prompts;
-
-private:
-    AppContext m_context;
-
-public:
-    MainWindow window;
-};
 
 std::string writeText(const std::string& path, const std::string& text) {
     std::ofstream(path, std::ios::binary) << text;

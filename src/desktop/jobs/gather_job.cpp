@@ -47,8 +47,7 @@ std::optional<GatherRequest> gatherRequest(const QMimeData& data) {
     }
     const QString text = data.hasText() ? data.text() : data.html();
     if (text.trimmed().isEmpty()) return std::nullopt;
-    request.inputs.push_back({kTextName, text.toStdString()});
-    return request;
+    return gatherText(text);
 }
 
 bool canGather(const QMimeData& data) {
@@ -59,6 +58,10 @@ GatherRequest gatherRequest(const QStringList& paths) {
     GatherRequest request;
     for (const QString& path : paths) request.inputs.push_back({path.toStdString(), std::nullopt});
     return request;
+}
+
+GatherRequest gatherText(const QString& text) {
+    return {{{kTextName, text.toStdString()}}, {}};
 }
 
 Result<tasks::GatherReport> runGather(const std::filesystem::path& libraryPath,

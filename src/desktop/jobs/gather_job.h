@@ -30,6 +30,9 @@ bool canGather(const QMimeData& data);
 
 GatherRequest gatherRequest(const QStringList& paths);
 
+/// A text in which codes may stand.
+GatherRequest gatherText(const QString& text);
+
 /// Errors: as tasks::gather.
 core::Result<tasks::GatherReport> runGather(const std::filesystem::path& libraryPath,
                                             GatherRequest request, const core::Progress& progress);

@@ -63,6 +63,22 @@ QComboBox::drop-down { border: none; width: 24px; }
 QComboBox QAbstractItemView { color: @text; background: @field; border: 1px solid @edge;
                               selection-background-color: @selection; selection-color: @text; }
 QListView, QScrollArea, QPlainTextEdit { border: none; background: @ground; }
+#rail { background: @bench; border-right: 1px solid @hairline; }
+#rail QPushButton { background: transparent; border: none; border-left: 4px solid @bench;
+                    border-radius: 0; padding: 10px 18px 10px 14px; text-align: left; }
+#rail QPushButton:hover { background: @hover; }
+#rail QPushButton:checked { background: @selection; border-left: 4px solid @structure;
+                            font-weight: bold; }
+#rail QPushButton:focus { border: 2px solid @structure; padding: 8px 16px 8px 12px;
+                          border-left: 4px solid @structure; padding-left: 14px; }
+QSpinBox { background: @field; border: 1px solid @edge; border-radius: 4px; padding: 5px 8px;
+           min-height: 20px; selection-background-color: @selection; selection-color: @text; }
+QSpinBox:focus { border: 2px solid @structure; padding: 4px 7px; }
+#post, #pastedText { background: @field; border: 1px solid @edge; border-radius: 4px; }
+#post:focus, #pastedText:focus { border: 2px solid @structure; }
+QListWidget { border: none; background: @ground; }
+QListWidget::item { padding: 4px; }
+QListWidget::item:selected { color: @text; background: @selection; }
 #detailPane, #bench, #noticeBar, #noticeLines { background: @bench; }
 QPlainTextEdit:focus, QTableView:focus { border: 2px solid @structure; }
 QSplitter::handle { background: @hairline; }

@@ -29,7 +29,7 @@ namespace pantile::desktop {
 namespace {
 
 constexpr int kBenchWidth = 344;
-constexpr int kRoomForBoth = 760;  // With less width the details take the place of the wall.
+constexpr int kRoomForBoth = 660;  // With less width the details take the place of the wall.
 
 QWidget* makeNothingFound(const Actions& actions, QWidget* parent) {
     auto* const page = new QWidget(parent);
@@ -49,17 +49,19 @@ QWidget* makeNothingFound(const Actions& actions, QWidget* parent) {
 
 }  // namespace
 
-LibraryPage::LibraryPage(AppContext& context, Actions& actions, QWidget* parent)
+LibraryPage::LibraryPage(AppContext& context, Actions& actions, ChosenTextures& chosen,
+                         NoticeBar& notices, QWidget* parent)
     : QWidget(parent),
       m_context(context),
       m_actions(actions),
+      m_chosen(chosen),
+      m_notices(notices),
       m_model(new TextureModel(context.library, this)),
       m_search(new SearchBar(context.theme, this)),
       m_counts(new PlainLabel(this)),
       m_grid(new TextureGridView(*m_model, context.theme,
                                  TilePictures(context.library, hatchOf(context.theme)), this)),
       m_details(new DetailPane(actions, context.theme, this)),
-      m_notices(new NoticeBar(context.theme, this)),
       m_emptyWall(new EmptyWall(actions, context.theme, this)),
       m_nothingFound(makeNothingFound(actions, this)),
       m_wall(new QStackedWidget(this)),
@@ -113,7 +115,6 @@ void LibraryPage::makeLayout() {
     layout->setSpacing(0);
     layout->addLayout(head);
     layout->addWidget(both, 1);
-    layout->addWidget(m_notices);
 }
 
 void LibraryPage::connectParts() {
@@ -121,7 +122,8 @@ void LibraryPage::connectParts() {
     connect(m_search, &SearchBar::left, m_grid, qOverload<>(&QWidget::setFocus));
     connect(m_grid, &TextureGridView::chosenChanged, this, &LibraryPage::chosen);
     connect(&m_watch, &LibraryWatch::changed, this, &LibraryPage::find);
-    connect(m_notices, &NoticeBar::stopAsked, &m_gatherer, &Gatherer::stop);
+    connect(&m_watch, &LibraryWatch::changed, this, &LibraryPage::libraryChanged);
+    connect(&m_notices, &NoticeBar::stopAsked, &m_gatherer, &Gatherer::stop);
     connect(&m_gatherer, &Gatherer::finished, this, &LibraryPage::gathered);
     connect(&m_gatherer, &Gatherer::progressed, this,
             [this](int done, int total, const QString& what) {
@@ -130,7 +132,7 @@ void LibraryPage::connectParts() {
                                                        .arg(std::min(done + 1, total))
                                                        .arg(total)
                                                        .arg(shownText(what.toStdString()));
-                m_notices->showProgress(done, total, words);
+                m_notices.showProgress(done, total, words);
             });
 }
 
@@ -151,7 +153,7 @@ void LibraryPage::connectActions() {
         if (request) {
             gather(*std::move(request));
         } else {
-            m_notices->showNotice(
+            m_notices.showNotice(
                 {MarkKind::Caution, tr("The clipboard holds no picture, file or text."), {}});
         }
     });
@@ -189,7 +191,7 @@ void LibraryPage::find() {
 
 void LibraryPage::showFound(const core::Result<FindAnswer>& answer) {
     if (!answer) {
-        m_notices->showNotice({MarkKind::Caution, shownError(answer.error()), {}});
+        m_notices.showNotice({MarkKind::Caution, shownError(answer.error()), {}});
         return;
     }
     m_all = answer->all;
@@ -209,24 +211,24 @@ void LibraryPage::showCounts() {
     const auto found = std::ssize(m_model->ids());
     const QString all = counted("LibraryPage", "%1 texture", "%1 textures", m_all);
     QString words = found == m_all ? all : tr("%1 of %2").arg(found).arg(all);
-    const std::vector<core::TextureId> selected = m_grid->selectedIds();
-    if (selected.size() > 1) {
-        constexpr std::size_t kMostTitles = 3;
-        QStringList titles;
-        for (std::size_t i = 0; i < std::min(kMostTitles, selected.size()); ++i) {
-            const auto* row = m_model->textureRow(m_model->rowOf(selected[i]).value_or(-1));
-            if (row != nullptr) titles.append(shownTitle(row->title));
-        }
-        if (selected.size() > kMostTitles) titles.append(QStringLiteral("..."));
-        words += tr(" · %1 chosen: %2")
-                     .arg(qlonglong(selected.size()))
-                     .arg(titles.join(QStringLiteral(", ")));
-    }
+    if (const auto chosen = std::ssize(m_chosen.ids()); chosen > 1)
+        words += tr(" · %1 chosen: %2").arg(chosen).arg(m_chosen.titleWords());
     m_counts->setText(words);
 }
 
+void LibraryPage::tellChosen() {
+    std::vector<core::TextureId> selected = m_grid->selectedIds();
+    QStringList titles;
+    for (std::size_t i = 0; i < std::min(ChosenTextures::kMostTitles, selected.size()); ++i) {
+        const auto* row = m_model->textureRow(m_model->rowOf(selected[i]).value_or(-1));
+        if (row != nullptr) titles.append(shownTitle(row->title));
+    }
+    m_chosen.choose(std::move(selected), std::move(titles));
+}
+
 void LibraryPage::chosen() {
-    const std::vector<core::TextureId> selected = m_grid->selectedIds();
+    tellChosen();
+    const std::vector<core::TextureId>& selected = m_chosen.ids();
     m_actions.setHasSelection(!selected.empty());
     showCounts();
     if (selected.empty()) {
@@ -253,7 +255,7 @@ void LibraryPage::showDetails(const core::Result<TextureDetails>& details) {
 }
 
 void LibraryPage::gathered(const core::Result<tasks::GatherReport>& report) {
-    m_notices->showNotice(gatherNotice(report));
+    m_notices.showNotice(gatherNotice(report));
     if (report) {
         for (const tasks::GatheredTexture& each : report->added) m_toSelect.push_back(each.id);
         if (report->added.empty()) {
@@ -261,6 +263,7 @@ void LibraryPage::gathered(const core::Result<tasks::GatherReport>& report) {
         }
     }
     find();
+    Q_EMIT libraryChanged();
 }
 
 void LibraryPage::copyCode() {
@@ -271,13 +274,13 @@ void LibraryPage::copyCode() {
         },
         [this, count = std::ssize(ids)](const core::Result<QString>& codes) {
             if (!codes) {
-                m_notices->showNotice({MarkKind::Caution, shownError(codes.error()), {}});
+                m_notices.showNotice({MarkKind::Caution, shownError(codes.error()), {}});
                 return;
             }
             QGuiApplication::clipboard()->setText(*codes);
             const QString copied =
                 counted("LibraryPage", "Copied %1 code", "Copied %1 codes", count);
-            m_notices->showNotice(
+            m_notices.showNotice(
                 {MarkKind::Done, tr("%1, %2 characters.").arg(copied).arg(codes->size()), {}});
         });
 }

@@ -4,6 +4,7 @@
 
 #include "desktop/action_table.h"
 #include "desktop/app_context.h"
+#include "desktop/chosen_textures.h"
 #include "desktop/jobs/background_job.h"
 #include "desktop/jobs/details_job.h"
 #include "desktop/jobs/find_job.h"
@@ -27,8 +28,9 @@ class LibraryPage : public QWidget {
     Q_OBJECT
 
 public:
-    /// Context and actions must outlive it.
-    LibraryPage(AppContext& context, Actions& actions, QWidget* parent);
+    /// All must outlive it.
+    LibraryPage(AppContext& context, Actions& actions, ChosenTextures& chosen, NoticeBar& notices,
+                QWidget* parent);
 
     /// Adds it behind; what becomes of it is said in the page.
     void gather(GatherRequest request);
@@ -37,6 +39,10 @@ public:
 
     /// For closing: everything that runs is stopped and has ended when it returns.
     void stopAndWait();
+
+Q_SIGNALS:
+    /// By this window or by another program.
+    void libraryChanged();
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -49,6 +55,7 @@ private:
     void find();
     void showFound(const core::Result<FindAnswer>& answer);
     void showCounts();
+    void tellChosen();
     void chosen();
     void showDetails(const core::Result<TextureDetails>& details);
     void gathered(const core::Result<tasks::GatherReport>& report);
@@ -57,12 +64,13 @@ private:
 
     AppContext& m_context;
     Actions& m_actions;
+    ChosenTextures& m_chosen;
+    NoticeBar& m_notices;
     TextureModel* m_model;
     SearchBar* m_search;
     PlainLabel* m_counts;
     TextureGridView* m_grid;
     DetailPane* m_details;
-    NoticeBar* m_notices;
     QWidget* m_emptyWall;
     QWidget* m_nothingFound;
     QStackedWidget* m_wall;

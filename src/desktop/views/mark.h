@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QImage>
 #include <QWidget>
 
 #include "desktop/theme/theme.h"
@@ -28,5 +29,9 @@ private:
     MarkKind m_kind;
     const Theme& m_theme;
 };
+
+/// The same as a picture, for rows of a list. Units: `pixelRatio` pixels of the screen for one of
+/// the window's.
+QImage markImage(MarkKind kind, const Theme& theme, double pixelRatio);
 
 }  // namespace pantile::desktop

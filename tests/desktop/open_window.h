@@ -1,0 +1,86 @@
+#pragma once
+
+// The real window on a library of the test's own, and what a person sees and does in it.
+
+#include <stdexcept>
+#include <string>
+
+#include <QAction>
+#include <QDropEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QMimeData>
+
+#include <gtest/gtest.h>
+
+#include "desktop/main_window.h"
+#include "desktop/views/library_page.h"
+#include "desktop/views/texture_grid_view.h"
+#include "library_fixture.h"
+
+namespace pantile::tests {
+
+class FixedPrompts : public desktop::UserPrompts {
+public:
+    QStringList pickFilesToAdd(QWidget*) override { return files; }
+
+    QString pickFolderToAdd(QWidget*) override { return folder; }
+
+    void tellError(const QString& text) override { ADD_FAILURE() << text.toStdString(); }
+
+    QStringList files;
+    QString folder;
+};
+
+class OpenWindow {
+public:
+    explicit OpenWindow(LibraryFolder& folder, desktop::Shade shade = desktop::Shade::Light)
+        : m_context(folder.open(), prompts, desktop::makeTheme(shade)), window(m_context) {
+        window.show();
+        EXPECT_TRUE(QTest::qWaitForWindowActive(&window));
+    }
+
+    template <typename Widget>
+    Widget& part(const char* name) {
+        auto* const found = window.findChild<Widget*>(QLatin1String(name));
+        if (found == nullptr) throw std::runtime_error(std::string("no part ") + name);
+        return *found;
+    }
+
+    desktop::TextureGridView& grid() { return part<desktop::TextureGridView>("textures"); }
+
+    desktop::LibraryPage& page() { return *window.findChild<desktop::LibraryPage*>(); }
+
+    int shown() { return grid().model()->rowCount(); }
+
+    QString words(const char* name) { return part<QLabel>(name).text(); }
+
+    void type(const char* text) {
+        auto& field = part<QLineEdit>("searchField");
+        field.setFocus();
+        field.clear();
+        QTest::keyClicks(&field, QLatin1String(text));
+    }
+
+    void drop(QMimeData& data) {
+        QDragEnterEvent enter({50, 50}, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+        QCoreApplication::sendEvent(&window, &enter);
+        EXPECT_TRUE(enter.isAccepted());
+        QDropEvent event(QPointF(50, 50), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+        QCoreApplication::sendEvent(&window, &event);
+        EXPECT_TRUE(event.isAccepted());
+    }
+
+    /// As if its key was pressed anywhere.
+    void act(const char* name) { part<QAction>(name).trigger(); }
+
+    FixedPrompts prompts;
+
+private:
+    desktop::AppContext m_context;
+
+public:
+    desktop::MainWindow window;
+};
+
+}  // namespace pantile::tests
