@@ -55,6 +55,7 @@ QPushButton[next="true"] { color: @onNext; background: @next; border: 2px solid 
                            padding: 4px 13px; font-weight: bold; }
 QPushButton[next="true"]:hover, QPushButton[next="true"]:pressed { background: @nextPressed; }
 QPushButton[next="true"]:focus { border: 2px solid @text; }
+QPushButton[next="true"]:disabled { color: @edge; background: @ground; border-color: @hairline; }
 QLineEdit, QComboBox { background: @field; border: 1px solid @edge;
                        border-radius: 4px; padding: 5px 8px; min-height: 20px;
                        selection-background-color: @selection; selection-color: @text; }

@@ -53,12 +53,13 @@ void Mark::paintEvent(QPaintEvent* /*event*/) {
     drawMark(painter, m_kind, m_theme);
 }
 
-QImage markImage(MarkKind kind, const Theme& theme, double pixelRatio) {
-    const int side = static_cast<int>(std::lround(kSide * pixelRatio));
-    QImage image(side, side, QImage::Format_ARGB32_Premultiplied);
+QImage markImage(MarkKind kind, const Theme& theme, int side, double pixelRatio) {
+    const int pixels = static_cast<int>(std::lround(side * pixelRatio));
+    QImage image(pixels, pixels, QImage::Format_ARGB32_Premultiplied);
     image.setDevicePixelRatio(pixelRatio);
     image.fill(Qt::transparent);
     QPainter painter(&image);
+    painter.translate((side - kSide) / 2.0, (side - kSide) / 2.0);
     drawMark(painter, kind, theme);
     return image;
 }

@@ -30,8 +30,8 @@ private:
     const Theme& m_theme;
 };
 
-/// The same as a picture, for rows of a list. Units: `pixelRatio` pixels of the screen for one of
-/// the window's.
-QImage markImage(MarkKind kind, const Theme& theme, double pixelRatio);
+/// The same as a picture, in the middle of a square, for rows of a list. Units: the window's
+/// pixels for the side, and the screen's for each of these.
+QImage markImage(MarkKind kind, const Theme& theme, int side, double pixelRatio);
 
 }  // namespace pantile::desktop

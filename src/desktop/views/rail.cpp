@@ -19,7 +19,12 @@ Rail::Rail(QWidget* parent) : QWidget(parent), m_words(new QVBoxLayout) {
 }
 
 void Rail::addPlace(QAction& action, const QString& word) {
-    m_words->addWidget(makeActionButton(action, word, this));
+    QPushButton* const button = makeActionButton(action, word, this);
+    // The word of the place that is shown is bold, which its size hint does not know.
+    QFont bold = button->font();
+    bold.setBold(true);
+    button->setMinimumWidth(QFontMetrics(bold).horizontalAdvance(word) + 5 * kGap);
+    m_words->addWidget(button);
 }
 
 }  // namespace pantile::desktop

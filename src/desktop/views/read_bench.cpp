@@ -70,6 +70,7 @@ ReadBench::ReadBench(AppContext& context, Actions& actions, QWidget* parent)
     m_list->setAccessibleName(tr("What the text holds"));
     m_list->setIconSize({kPictureSide, kPictureSide});
     m_list->setWordWrap(true);
+    m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     makeLayout(actions);
 
     m_pause.setSingleShot(true);
@@ -140,7 +141,8 @@ void ReadBench::showItems(const ReadTextAnswer& answer) {
     const QSignalBlocker quiet(m_list);
     m_list->clear();
     m_places.clear();
-    const QImage caution = markImage(MarkKind::Caution, m_context.theme, devicePixelRatioF());
+    const QImage caution =
+        markImage(MarkKind::Caution, m_context.theme, kPictureSide, devicePixelRatioF());
     for (const ReadItem& item : answer.items) {
         QImage picture = item.isDamaged() ? caution : item.picture;
         picture.setDevicePixelRatio(devicePixelRatioF());

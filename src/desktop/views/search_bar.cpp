@@ -10,8 +10,8 @@
 #include "catalogue/query_parser.h"
 #include "desktop/texts.h"
 #include "desktop/theme/apply_theme.h"
+#include "desktop/views/choice_box.h"
 #include "desktop/views/mark.h"
-#include "desktop/views/order_box.h"
 #include "desktop/views/plain_label.h"
 #include "desktop/views/search_field.h"
 
@@ -44,7 +44,7 @@ const std::array<Order, 8> kOrders = {{
 }  // namespace
 
 SearchBar::SearchBar(const Theme& theme, QWidget* parent)
-    : QWidget(parent), m_field(new SearchField(this)), m_order(new OrderBox(theme, this)) {
+    : QWidget(parent), m_field(new SearchField(this)), m_order(new ChoiceBox(theme, this)) {
     m_field->setObjectName(QStringLiteral("searchField"));
     m_field->setAccessibleName(tr("Search"));
     m_field->setPlaceholderText(tr("Search: kelp, tag:foam, draw<90s ..."));

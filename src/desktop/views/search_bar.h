@@ -11,7 +11,7 @@ class QLabel;
 
 namespace pantile::desktop {
 
-class OrderBox;
+class ChoiceBox;
 class PlainLabel;
 class SearchField;
 
@@ -48,7 +48,7 @@ private:
     void showError(const core::Error& error);
 
     SearchField* m_field;
-    OrderBox* m_order;
+    ChoiceBox* m_order;
     QWidget* m_errorPart = nullptr;
     PlainLabel* m_message = nullptr;
     QLabel* m_place = nullptr;

@@ -3,7 +3,6 @@
 #include <array>
 
 #include <QAction>
-#include <QCheckBox>
 #include <QClipboard>
 #include <QComboBox>
 #include <QFontDatabase>
@@ -19,7 +18,9 @@
 #include "desktop/texts.h"
 #include "desktop/theme/apply_theme.h"
 #include "desktop/views/action_button.h"
+#include "desktop/views/choice_box.h"
 #include "desktop/views/plain_label.h"
+#include "desktop/views/tick_box.h"
 
 namespace pantile::desktop {
 
@@ -53,10 +54,10 @@ ShareBench::ShareBench(AppContext& context, Actions& actions, const ChosenTextur
       m_actions(actions),
       m_chosen(chosen),
       m_words(new PlainLabel(this)),
-      m_syntax(new QComboBox(this)),
+      m_syntax(new ChoiceBox(context.theme, this)),
       m_limit(new QSpinBox(this)),
-      m_asSet(new QCheckBox(tr("All in one code"), this)),
-      m_withoutPalette(new QCheckBox(tr("Leave the palette out"), this)),
+      m_asSet(new TickBox(tr("All in one &code"), context.theme, this)),
+      m_withoutPalette(new TickBox(tr("Leave the &palette out"), context.theme, this)),
       m_list(new QListWidget(this)),
       m_post(new QPlainTextEdit(this)),
       m_costs(new PlainLabel(this)),
@@ -108,6 +109,7 @@ QWidget* ShareBench::makeOptions() {
     m_limit->setSingleStep(100);
     m_limit->setValue(kUsualLimit);
     m_limit->setKeyboardTracking(false);
+    m_limit->setButtonSymbols(QAbstractSpinBox::NoButtons);  // Typed, or by arrow keys.
     m_asSet->setObjectName(QStringLiteral("asSet"));
     m_withoutPalette->setObjectName(QStringLiteral("withoutPalette"));
     m_withoutPalette->setToolTip(
@@ -132,8 +134,8 @@ QWidget* ShareBench::makeOptions() {
 
     connect(m_syntax, &QComboBox::currentIndexChanged, this, &ShareBench::ask);
     connect(m_limit, &QSpinBox::valueChanged, this, &ShareBench::ask);
-    connect(m_asSet, &QCheckBox::toggled, this, &ShareBench::ask);
-    connect(m_withoutPalette, &QCheckBox::toggled, this, &ShareBench::ask);
+    connect(m_asSet, &QAbstractButton::toggled, this, &ShareBench::ask);
+    connect(m_withoutPalette, &QAbstractButton::toggled, this, &ShareBench::ask);
     return options;
 }
 

@@ -8,7 +8,6 @@
 #include "desktop/jobs/background_job.h"
 #include "desktop/jobs/posts_job.h"
 
-class QCheckBox;
 class QComboBox;
 class QListWidget;
 class QPlainTextEdit;
@@ -17,6 +16,7 @@ class QSpinBox;
 namespace pantile::desktop {
 
 class PlainLabel;
+class TickBox;
 
 /// What is chosen as codes to paste: for which place, how long a post may be, and each post as it
 /// will be pasted.
@@ -58,8 +58,8 @@ private:
     PlainLabel* m_words;
     QComboBox* m_syntax;
     QSpinBox* m_limit;
-    QCheckBox* m_asSet;
-    QCheckBox* m_withoutPalette;
+    TickBox* m_asSet;
+    TickBox* m_withoutPalette;
     QListWidget* m_list;
     QPlainTextEdit* m_post;
     PlainLabel* m_costs;

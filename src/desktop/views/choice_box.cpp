@@ -1,4 +1,4 @@
-#include "desktop/views/order_box.h"
+#include "desktop/views/choice_box.h"
 
 #include <QPainter>
 
@@ -6,7 +6,7 @@
 
 namespace pantile::desktop {
 
-void OrderBox::paintEvent(QPaintEvent* event) {
+void ChoiceBox::paintEvent(QPaintEvent* event) {
     QComboBox::paintEvent(event);
     constexpr double kHalfWidth = 4.5;
     constexpr double kHalfHeight = 2.25;

@@ -6,14 +6,14 @@
 
 namespace pantile::desktop {
 
-/// A box to choose an order from, with an arrow of our own: a style sheet takes the platform's
-/// away.
-class OrderBox : public QComboBox {
+/// A box to choose one of several from, with an arrow of our own: a style sheet takes the
+/// platform's away.
+class ChoiceBox : public QComboBox {
     Q_OBJECT
 
 public:
     /// The theme must outlive it.
-    OrderBox(const Theme& theme, QWidget* parent) : QComboBox(parent), m_theme(theme) {}
+    ChoiceBox(const Theme& theme, QWidget* parent) : QComboBox(parent), m_theme(theme) {}
 
 protected:
     void paintEvent(QPaintEvent* event) override;
