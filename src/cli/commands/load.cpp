@@ -58,7 +58,7 @@ Result<Outcome> make(Session& session, const Arguments& arguments) {
         return Outcome::Done;
     }
     slotTable(choice).print(session.out);
-    printLeftOut(session.out, choice);
+    printLeftOut(session.out, choice.leftOut);
     session.out << "Load " << core::visibleText(load.name) << " for "
                 << core::visibleText(load.board) << ": "
                 << counted(std::ssize(load.slots), "slot", "slots") << ", " << choice.bytes
