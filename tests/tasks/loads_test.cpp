@@ -105,6 +105,32 @@ TEST_F(Loads, EveryDamagedByteOfTheWrittenFileIsFound) {
     }
 }
 
+TEST_F(Loads, TheDamagedSlotIsNamedInBothForms) {
+    storeLoad("evening", {m_ids[0], m_ids[1], m_ids[2]});
+    WriteOptions options;
+    options.form = LoadForm::Both;
+    ASSERT_THAT(writeStoredLoad(m_library, "evening", path("out"), options), isOk());
+    std::string card = *readFile(path("out/evening/load.bin"), 100000);
+    card[card.size() - 6] = static_cast<char>(card[card.size() - 6] ^ 1);
+    ASSERT_THAT(writeFile(path("damaged.bin"), card, IfExists::Refuse), isOk());
+    // The same byte of the header: the last but five.
+    std::string header = *readFile(path("out/evening.h"), 200000);
+    std::size_t byte = std::string::npos;
+    for (int i = 0; i < 6; ++i) byte = header.rfind("0x", byte - 1);
+    header[byte + 3] = header[byte + 3] == '0' ? '1' : '0';
+    ASSERT_THAT(writeFile(path("damaged.h"), header, IfExists::Refuse), isOk());
+
+    for (const std::string& file : {path("damaged.bin"), path("damaged.h")}) {
+        const auto verified = verifyLoadFile(file);
+        ASSERT_THAT(verified, isOk()) << file;
+        ASSERT_EQ(verified->slots.size(), 3U);
+        EXPECT_TRUE(verified->slots[0].verified());
+        EXPECT_TRUE(verified->slots[1].verified());
+        EXPECT_EQ(verified->slots[2].title, "Tile 3");
+        EXPECT_NE(verified->slots[2].fault.find("damaged"), std::string::npos) << file;
+    }
+}
+
 TEST_F(Loads, NothingIsReplacedSilently) {
     storeLoad("evening", {m_ids[0]});
     write("out/evening.h", "mine");
