@@ -144,8 +144,9 @@ Result<std::optional<Exchange>> cheapestExchange(const Standing& standing, const
     if (!keeps(weighing.figuresOf(musts.chosen), standing.limits()))
         return std::optional<Exchange>();
     // A texture more that stays counts only among equal worths.
-    const auto one = static_cast<Wide>(all.size() + 1);
+    const Wide one = static_cast<Wide>(all.size()) + 1;
     std::vector<Wide> value;
+    value.reserve(all.size());
     for (const Candidate& candidate : all) value.push_back(candidate.worth * one + 1);
     PANTILE_ASSIGN_OR_RETURN(const Weighed kept, weighing.best(value, musts.chosen));
     return std::optional(exchangeTo(standing, unit, kept));

@@ -66,6 +66,7 @@ public:
         m_progress.tell(0, 3, "weighing the textures");
         steps = kStepsForWorth;
         std::vector<Wide> worth;
+        worth.reserve(candidates.size());
         for (const Candidate& candidate : candidates) worth.push_back(candidate.worth);
         PANTILE_ASSIGN_OR_RETURN(const Weighed best, weighing.best(worth, musts.chosen));
         m_progress.tell(1, 3, "settling ties");

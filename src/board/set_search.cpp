@@ -80,10 +80,10 @@ Selection greedySet(const SetProblem& problem, const std::vector<Wide>& values,
 /// Better than `problem.start`, or that.
 Selection startingSet(const SetProblem& problem, const std::vector<Wide>& values) {
     const Selection preferred = preferredWays(problem, values);
-    Selection greedy = greedySet(problem, values, preferred);
+    const Selection greedy = greedySet(problem, values, preferred);
     const bool better = allKept(roomLeft(problem, greedy)) &&
                         valueOf(problem, greedy) > valueOf(problem, problem.start);
-    return climbed(problem, preferred, better ? std::move(greedy) : problem.start);
+    return climbed(problem, preferred, better ? greedy : problem.start);
 }
 
 std::vector<std::int64_t> roomOf(const SetProblem& problem) {
