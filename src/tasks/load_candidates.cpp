@@ -236,6 +236,7 @@ board::FitLimits loadLimits(const core::Board& board, const ChooseOptions& optio
 
 std::vector<board::FitItem> fitItems(const std::vector<LoadCandidate>& candidates) {
     std::vector<board::FitItem> items;
+    items.reserve(candidates.size());
     for (const LoadCandidate& each : candidates)
         items.push_back({each.worth, each.takes, each.must, each.bundle, each.name()});
     return items;

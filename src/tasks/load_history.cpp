@@ -18,6 +18,7 @@ namespace {
 std::vector<LoadedTexture> loadedTextures(const std::vector<catalogue::TextureRow>& rows,
                                           std::int64_t at) {
     std::vector<LoadedTexture> textures;
+    textures.reserve(rows.size());
     for (const catalogue::TextureRow& row : rows)
         textures.push_back({row.id, row.title, row.changedAt > at});
     return textures;

@@ -13,8 +13,6 @@
 
 namespace pantile::tasks {
 
-using core::Error;
-using core::ErrorKind;
 using core::Result;
 
 namespace {
@@ -184,6 +182,7 @@ Result<Split> splitOverLoads(const catalogue::Library& library,
     std::sort(split.leftOut.begin(), split.leftOut.end(),
               [](const NotChosen& a, const NotChosen& b) { return a.id < b.id; });
     std::vector<board::PackItem> items;
+    items.reserve(parcels.size());
     for (const Parcel& parcel : parcels) items.push_back(parcel.item);
     const board::PackLimits room{limits.slots, limits.bytes, limits.milliseconds};
     PANTILE_ASSIGN_OR_RETURN(const board::Packing packing, board::packLoads(items, room, quiet));
@@ -196,6 +195,7 @@ Result<Split> splitOverLoads(const catalogue::Library& library,
         }
         std::sort(members.begin(), members.end());
         std::vector<LoadCandidate> chosen;
+        chosen.reserve(members.size());
         for (const std::size_t member : members)
             chosen.push_back(std::move(found.possible[member]));
         PANTILE_ASSIGN_OR_RETURN(Choice choice, loadOf(std::move(chosen), board, limits, quiet));
