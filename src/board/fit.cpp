@@ -1,11 +1,11 @@
 #include "board/fit.h"
 
 #include <algorithm>
-#include <functional>
-#include <numeric>
+#include <map>
+#include <tuple>
 
 #include "board/left_out.h"
-#include "board/set_search.h"
+#include "board/weighing.h"
 #include "core/board.h"
 #include "core/range_check.h"
 
@@ -16,7 +16,8 @@ using core::Error;
 using core::ErrorKind;
 using core::Result;
 
-// Together about two seconds on a machine of its day; the second search usually is the longer one.
+// Together about two seconds on a machine of its day; the last search usually is the longest one.
+constexpr std::int64_t kStepsForMusts = 1'000'000;
 constexpr std::int64_t kStepsForWorth = 25'000'000;
 constexpr std::int64_t kStepsForTies = 25'000'000;
 
@@ -38,193 +39,160 @@ Result<void> checkFigures(std::span<const FitItem> items, const FitLimits& limit
     for (const FitItem& item : items) {
         PANTILE_RETURN_IF_ERROR(
             core::checkRange("a texture's worth", item.worth, 0, kMaxFitFigure));
-        PANTILE_RETURN_IF_ERROR(
-            core::checkRange("a texture's size in bytes", item.bytes, 0, kMaxFitFigure));
-        PANTILE_RETURN_IF_ERROR(
-            core::checkRange("a texture's time in ms", item.milliseconds, 0, kMaxFitFigure));
+        PANTILE_RETURN_IF_ERROR(core::checkRange("the number of a texture's variants",
+                                                 std::ssize(item.variants), 1, kMaxFitVariants));
+        for (const FitVariant& variant : item.variants) {
+            PANTILE_RETURN_IF_ERROR(
+                core::checkRange("a texture's size in bytes", variant.bytes, 0, kMaxFitFigure));
+            PANTILE_RETURN_IF_ERROR(
+                core::checkRange("a texture's time in ms", variant.milliseconds, 0, kMaxFitFigure));
+        }
     }
     return {};
 }
 
-FitChoice sumOf(std::span<const FitItem> items, std::vector<std::size_t> chosen) {
-    FitChoice choice;
-    for (const std::size_t i : chosen) {
-        choice.worth += items[i].worth;
-        choice.bytes += items[i].bytes;
-        choice.milliseconds += items[i].milliseconds;
-    }
-    choice.chosen = std::move(chosen);
-    return choice;
-}
-
-Error mustsDoNotFit(const std::vector<std::size_t>& musts, const std::string& what) {
-    constexpr std::size_t kMostNamed = 12;
-    std::string names;
-    for (std::size_t i = 0; i < musts.size() && i < kMostNamed; ++i) {
-        names += (i == 0 ? "" : ", ") + std::to_string(musts[i] + 1);
-    }
-    if (musts.size() > kMostNamed) names += ", …";
-    return Error{
-        ErrorKind::DoesNotFit,
-        "the textures that must be in (number " + names + " of the selection) need " + what,
-        "let go of some of them, or choose a larger board"};
-}
-
-/// What the musts leave. Errors: DoesNotFit.
-Result<FitLimits> limitsAfter(const FitChoice& musts, const FitLimits& limits) {
-    const auto count = static_cast<std::int64_t>(musts.chosen.size());
-    if (count > limits.slots) {
-        return mustsDoNotFit(musts.chosen, std::to_string(count) + " slots, and there are " +
-                                               std::to_string(limits.slots));
-    }
-    if (musts.bytes > limits.bytes) {
-        return mustsDoNotFit(musts.chosen, std::to_string(musts.bytes) +
-                                               " bytes, and the board has " +
-                                               std::to_string(limits.bytes));
-    }
-    if (limits.milliseconds && musts.milliseconds > *limits.milliseconds) {
-        return mustsDoNotFit(musts.chosen,
-                             std::to_string(musts.milliseconds) + " ms to draw, and " +
-                                 std::to_string(*limits.milliseconds) + " ms are allowed");
-    }
-    FitLimits left = limits;
-    left.slots -= static_cast<int>(count);
-    left.bytes -= musts.bytes;
-    if (left.milliseconds) *left.milliseconds -= musts.milliseconds;
-    return left;
-}
-
-/// No worse in any figure, and before it in the order of ties: the best set never holds `b` alone.
-bool isBetter(const FitItem& a, std::size_t indexA, const FitItem& b, std::size_t indexB) {
-    if (a.worth < b.worth || a.milliseconds > b.milliseconds || a.bytes > b.bytes) return false;
-    const bool equal = a.worth == b.worth && a.milliseconds == b.milliseconds && a.bytes == b.bytes;
-    return !equal || indexA < indexB;
-}
-
-/// The items worth a thought: they fit alone, are worth something, and have fewer better ones than
-/// there are slots. Ascending.
-std::vector<std::size_t> candidates(std::span<const FitItem> items, const FitLimits& left) {
-    std::vector<std::size_t> order;
-    for (std::size_t i = 0; i < items.size(); ++i) {
-        const FitItem& item = items[i];
-        if (item.must || item.worth == 0 || item.bytes > left.bytes) continue;
-        if (left.milliseconds && item.milliseconds > *left.milliseconds) continue;
-        order.push_back(i);
-    }
-    // In this order whatever is better than an item stands before it.
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        if (items[a].worth != items[b].worth) return items[a].worth > items[b].worth;
-        if (items[a].milliseconds != items[b].milliseconds) {
-            return items[a].milliseconds < items[b].milliseconds;
-        }
-        return items[a].bytes < items[b].bytes;
-    });
-    std::vector<std::size_t> kept;
-    for (const std::size_t i : order) {
-        int better = 0;
-        for (auto k = kept.begin(); k != kept.end() && better < left.slots; ++k) {
-            if (isBetter(items[*k], *k, items[i], i)) ++better;
-        }
-        if (better < left.slots) kept.push_back(i);
-    }
-    std::sort(kept.begin(), kept.end());
-    return kept;
-}
-
-/// The two searches over the candidates: first for worth, then, at that worth, for time, bytes and
-/// order.
 class Chooser {
 public:
-    Chooser(std::span<const FitItem> items, std::vector<std::size_t> candidates,
-            const FitLimits& left, const core::Progress& progress)
-        : m_items(items), m_candidates(std::move(candidates)), m_left(left), m_progress(progress) {}
+    Chooser(std::span<const FitItem> items, const FitLimits& limits, const core::Progress& progress)
+        : m_items(items), m_limits(limits), m_progress(progress) {}
 
-    /// Errors: Cancelled.
-    Result<std::vector<std::size_t>> choose() {
-        m_progress.tell(0, 2, "weighing the textures");
-        SetProblem problem = withRoomLimits();
-        for (const std::size_t i : m_candidates) problem.value.push_back(m_items[i].worth);
-        problem.start.assign(m_candidates.size(), 0);
-        PANTILE_RETURN_IF_ERROR(search(problem, kStepsForWorth));
+    Result<FitChoice> choose() {
+        std::int64_t steps = kStepsForMusts;
+        const std::vector<Candidate> candidates = worthAThought();
+        const Weighing weighing(candidates, m_limits, steps, m_progress);
+        PANTILE_ASSIGN_OR_RETURN(const Weighed musts, weighing.required());
+        PANTILE_RETURN_IF_ERROR(checkMusts(candidates, weighing.figuresOf(musts.chosen)));
 
-        m_progress.tell(1, 2, "settling ties");
-        problem = withRoomLimits();
-        problem.ties = Ties::Earliest;
-        problem.value = timeAndBytes();
-        Limit worth{figures([](const FitItem& item) { return -item.worth; }), 0};
-        for (std::size_t c = 0; c < m_candidates.size(); ++c) {
-            if (m_chosen[c] != 0) worth.room += worth.use[c];
+        m_progress.tell(0, 3, "weighing the textures");
+        steps = kStepsForWorth;
+        std::vector<Wide> worth;
+        worth.reserve(candidates.size());
+        for (const Candidate& candidate : candidates) worth.push_back(candidate.worth);
+        PANTILE_ASSIGN_OR_RETURN(const Weighed best, weighing.best(worth, musts.chosen));
+        m_progress.tell(1, 3, "settling ties");
+        steps = kStepsForTies;
+        PANTILE_ASSIGN_OR_RETURN(const Weighed quickest, weighing.quickest(best.chosen));
+
+        FitChoice choice;
+        const Figures figures = weighing.figuresOf(quickest.chosen);
+        choice.worth = figures.worth;
+        choice.bytes = figures.bytes;
+        choice.milliseconds = figures.milliseconds;
+        choice.provenBest = best.proven && quickest.proven;
+        choice.worthBound = static_cast<std::int64_t>(best.bound);
+        for (std::size_t c = 0; c < candidates.size(); ++c) {
+            if (!quickest.chosen[c]) continue;
+            choice.chosen.push_back(
+                {candidates[c].item, candidates[c].variantsOf[*quickest.chosen[c]]});
         }
-        problem.limits.push_back(std::move(worth));
-        problem.start = m_chosen;
-        PANTILE_RETURN_IF_ERROR(search(problem, kStepsForTies));
-        m_progress.tell(2, 2, "settling ties");
-
-        std::vector<std::size_t> chosen;
-        for (std::size_t c = 0; c < m_candidates.size(); ++c) {
-            if (m_chosen[c] != 0) chosen.push_back(m_candidates[c]);
-        }
-        return chosen;
+        m_progress.tell(2, 3, "finding reasons");
+        PANTILE_ASSIGN_OR_RETURN(choice.leftOut,
+                                 explainLeftOut(m_items, m_limits, choice, m_progress));
+        m_progress.tell(3, 3, "finding reasons");
+        return choice;
     }
 
-    bool proven() const { return m_proven; }
-
 private:
-    Result<void> search(const SetProblem& problem, std::int64_t steps) {
-        SetAnswer answer = searchBestSet(problem, steps, m_progress);
-        if (answer.cancelled) {
-            return Error{ErrorKind::Cancelled, "choosing the textures was stopped", ""};
+    struct BundleSum {
+        std::int64_t worth = 0;
+        bool required = false;
+    };
+
+    std::map<int, BundleSum> bundleSums() const {
+        std::map<int, BundleSum> sums;
+        for (const FitItem& item : m_items) {
+            if (item.bundle == FitItem::kNoBundle) continue;
+            sums[item.bundle].worth += item.worth;
+            sums[item.bundle].required |= item.must;
         }
-        m_proven = m_proven && answer.proven;
-        m_chosen = std::move(answer.chosen);
+        return sums;
+    }
+
+    /// What must be in, bundles that are worth something, and of the others those that fit alone,
+    /// are worth something, and have fewer better ones than there are slots. By item.
+    std::vector<Candidate> worthAThought() const {
+        const std::map<int, BundleSum> bundles = bundleSums();
+        std::vector<Candidate> kept;
+        std::vector<Candidate> others;
+        for (std::size_t i = 0; i < m_items.size(); ++i) {
+            Candidate candidate = candidateOf(m_items, i);
+            const auto bundle = bundles.find(candidate.bundle);
+            const bool bundled = bundle != bundles.end();
+            candidate.required = bundled ? bundle->second.required : candidate.required;
+            if (candidate.required || (bundled && bundle->second.worth > 0))
+                kept.push_back(std::move(candidate));
+            else if (!bundled && candidate.worth > 0 && fitsAlone(candidate))
+                others.push_back(std::move(candidate));
+        }
+        for (Candidate& candidate : withFewBetter(std::move(others)))
+            kept.push_back(std::move(candidate));
+        std::sort(kept.begin(), kept.end(),
+                  [](const Candidate& a, const Candidate& b) { return a.item < b.item; });
+        return kept;
+    }
+
+    bool fitsAlone(const Candidate& candidate) const {
+        return candidate.leastBytes() <= m_limits.bytes &&
+               (!m_limits.milliseconds || candidate.leastMs() <= *m_limits.milliseconds);
+    }
+
+    std::vector<Candidate> withFewBetter(std::vector<Candidate> candidates) const {
+        // In this order whatever is better than a candidate stands before it.
+        const auto rank = [](const Candidate& each) {
+            return std::tuple(-each.worth, each.leastMs(), each.leastBytes());
+        };
+        std::stable_sort(candidates.begin(), candidates.end(),
+                         [&](const Candidate& a, const Candidate& b) { return rank(a) < rank(b); });
+        std::vector<Candidate> kept;
+        for (Candidate& candidate : candidates) {
+            int better = 0;
+            for (auto k = kept.begin(); k != kept.end() && better < m_limits.slots; ++k) {
+                if (isBetter(*k, candidate)) ++better;
+            }
+            if (better < m_limits.slots) kept.push_back(std::move(candidate));
+        }
+        return kept;
+    }
+
+    Result<void> checkMusts(const std::vector<Candidate>& candidates, const Figures& need) const {
+        const auto tooMuch = [&](const std::string& what) -> Result<void> {
+            return Error{
+                ErrorKind::DoesNotFit,
+                "the textures that must be in (" + mustNames(candidates) + ") need " + what,
+                "let go of some of them, choose a larger board, or take the best that "
+                "fits"};
+        };
+        if (need.count > m_limits.slots) {
+            return tooMuch(std::to_string(need.count) + " slots, and there are " +
+                           std::to_string(m_limits.slots));
+        }
+        if (need.bytes > m_limits.bytes) {
+            return tooMuch(std::to_string(need.bytes) + " bytes, and there is room for " +
+                           std::to_string(m_limits.bytes));
+        }
+        if (m_limits.milliseconds && need.milliseconds > *m_limits.milliseconds) {
+            return tooMuch(std::to_string((need.milliseconds + 999) / 1000) +
+                           " s of drawing, and " + std::to_string(*m_limits.milliseconds / 1000) +
+                           " s are allowed");
+        }
         return {};
     }
 
-    std::vector<std::int64_t> figures(
-        const std::function<std::int64_t(const FitItem&)>& figure) const {
-        std::vector<std::int64_t> values;
-        for (const std::size_t i : m_candidates) values.push_back(figure(m_items[i]));
-        return values;
-    }
-
-    /// Slots, bytes and time, as far as all candidates together would break them.
-    SetProblem withRoomLimits() const {
-        SetProblem problem;
-        const auto add = [&](std::vector<std::int64_t> use, std::int64_t room) {
-            const std::int64_t total = std::accumulate(use.begin(), use.end(), std::int64_t{0});
-            if (total > room) problem.limits.push_back({std::move(use), room});
-        };
-        add(figures([](const FitItem&) { return std::int64_t{1}; }), m_left.slots);
-        add(figures([](const FitItem& item) { return item.bytes; }), m_left.bytes);
-        if (m_left.milliseconds) {
-            add(figures([](const FitItem& item) { return item.milliseconds; }),
-                *m_left.milliseconds);
+    std::string mustNames(const std::vector<Candidate>& candidates) const {
+        constexpr int kMostNamed = 12;
+        std::string names;
+        int named = 0;
+        for (const Candidate& candidate : candidates) {
+            if (!candidate.required) continue;
+            if (named == kMostNamed) return names + ", …";
+            names += (named++ == 0 ? "" : ", ") + m_items[candidate.item].name;
         }
-        problem.isBetter = [this](std::uint32_t a, std::uint32_t b) {
-            const std::size_t itemA = m_candidates[a];
-            const std::size_t itemB = m_candidates[b];
-            return isBetter(m_items[itemA], itemA, m_items[itemB], itemB);
-        };
-        return problem;
-    }
-
-    /// To be least: the time, and among equal times the bytes. One millisecond outweighs all bytes.
-    std::vector<Wide> timeAndBytes() const {
-        Wide unit = 1;
-        for (const std::size_t i : m_candidates) unit += m_items[i].bytes;
-        std::vector<Wide> values;
-        for (const std::size_t i : m_candidates) {
-            values.push_back(-(m_items[i].milliseconds * unit + m_items[i].bytes));
-        }
-        return values;
+        return names;
     }
 
     std::span<const FitItem> m_items;
-    std::vector<std::size_t> m_candidates;
-    FitLimits m_left;
+    FitLimits m_limits;
     const core::Progress& m_progress;
-    Selection m_chosen;
-    bool m_proven = true;
 };
 
 }  // namespace
@@ -232,20 +200,7 @@ private:
 Result<FitChoice> chooseBest(std::span<const FitItem> items, const FitLimits& limits,
                              const core::Progress& progress) {
     PANTILE_RETURN_IF_ERROR(checkFigures(items, limits));
-    std::vector<std::size_t> chosen;
-    for (std::size_t i = 0; i < items.size(); ++i) {
-        if (items[i].must) chosen.push_back(i);
-    }
-    PANTILE_ASSIGN_OR_RETURN(const FitLimits left, limitsAfter(sumOf(items, chosen), limits));
-
-    Chooser chooser(items, candidates(items, left), left, progress);
-    PANTILE_ASSIGN_OR_RETURN(const std::vector<std::size_t> others, chooser.choose());
-    chosen.insert(chosen.end(), others.begin(), others.end());
-    std::sort(chosen.begin(), chosen.end());
-    FitChoice choice = sumOf(items, std::move(chosen));
-    choice.provenBest = chooser.proven();
-    choice.leftOut = explainLeftOut(items, limits, choice);
-    return choice;
+    return Chooser(items, limits, progress).choose();
 }
 
 }  // namespace pantile::board

@@ -15,6 +15,24 @@ namespace pantile::board {
 
 using Loads = std::vector<std::vector<std::size_t>>;
 
+/// What an item takes of a load, or what a load has left.
+struct PackRoom {
+    std::int64_t bytes = 0;
+    std::int64_t slots = 0;
+    std::int64_t milliseconds = 0;
+
+    static PackRoom of(const PackItem& item) { return {item.bytes, item.slots, item.milliseconds}; }
+
+    static PackRoom of(const PackLimits& limits);
+
+    bool holds(const PackRoom& other) const {
+        return other.bytes <= bytes && other.slots <= slots && other.milliseconds <= milliseconds;
+    }
+
+    PackRoom& operator+=(const PackRoom& other);
+    PackRoom& operator-=(const PackRoom& other);
+};
+
 /// Loads that are filled item by item, each item going where there is room first.
 class FirstFit {
 public:
@@ -28,12 +46,10 @@ public:
     Loads take() && { return std::move(m_loads); }
 
 private:
-    bool fits(std::size_t item, std::size_t load) const;
-
     std::span<const PackItem> m_items;
     PackLimits m_limits;
     Loads m_loads;
-    std::vector<std::int64_t> m_room;  ///< Bytes, by load.
+    std::vector<PackRoom> m_room;  ///< By load.
 };
 
 /// Each item into the first load, largest items first, that still has room for it.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <numeric>
+#include <optional>
 #include <set>
 #include <tuple>
 #include <utility>
@@ -30,7 +31,7 @@ public:
             changed = false;
             for (std::size_t item = 0; item < m_items.size() && m_steps > 0; ++item) {
                 if (progress.stopRequested()) return false;
-                if (m_items[item].group < 0) continue;
+                if (m_items[item].groups.empty()) continue;
                 changed = moveTowardsItsGroup(item) || exchange(item) || changed;
             }
         }
@@ -47,8 +48,7 @@ public:
 
 private:
     struct Held {
-        std::int64_t bytes = 0;
-        int slots = 0;
+        PackRoom size;
         std::map<int, int> members;  ///< By group: how many items of it.
 
         int of(int group) const {
@@ -59,39 +59,40 @@ private:
 
     void put(std::size_t item, std::size_t load) {
         Held& held = m_loads[load];
-        held.bytes += m_items[item].bytes;
-        ++held.slots;
-        if (m_items[item].group >= 0) ++held.members[m_items[item].group];
+        held.size += PackRoom::of(m_items[item]);
+        for (const int group : m_items[item].groups) ++held.members[group];
         m_loadOf[item] = load;
     }
 
     void take(std::size_t item) {
         Held& held = m_loads[m_loadOf[item]];
-        held.bytes -= m_items[item].bytes;
-        --held.slots;
-        const int group = m_items[item].group;
-        if (group >= 0 && --held.members[group] == 0) held.members.erase(group);
+        held.size -= PackRoom::of(m_items[item]);
+        for (const int group : m_items[item].groups) {
+            if (--held.members[group] == 0) held.members.erase(group);
+        }
     }
 
-    /// Parts more or less if the item left its load, and came to another.
-    int partsWithout(std::size_t item) const {
-        const int group = m_items[item].group;
-        return group >= 0 && m_loads[m_loadOf[item]].of(group) == 1 ? -1 : 0;
+    bool isIn(std::size_t item, int group) const {
+        const std::vector<int>& groups = m_items[item].groups;
+        return std::find(groups.begin(), groups.end(), group) != groups.end();
     }
 
-    int partsWith(std::size_t item, std::size_t load) const {
-        const int group = m_items[item].group;
-        return group >= 0 && m_loads[load].of(group) == 0 ? 1 : 0;
+    /// Parts more or less if the item went to `load`, and `other` came from there, if there is one.
+    int partsMore(std::size_t item, std::size_t load, std::optional<std::size_t> other) const {
+        int parts = 0;
+        for (const int group : m_items[item].groups) {
+            if (other && isIn(*other, group)) continue;
+            parts += (m_loads[load].of(group) == 0 ? 1 : 0) -
+                     (m_loads[m_loadOf[item]].of(group) == 1 ? 1 : 0);
+        }
+        return parts;
     }
 
     bool moveTowardsItsGroup(std::size_t item) {
-        if (partsWithout(item) == 0) return false;
         for (std::size_t load = 0; load < m_loads.size(); ++load) {
             --m_steps;
-            const Held& held = m_loads[load];
-            if (load == m_loadOf[item] || partsWith(item, load) > 0) continue;
-            if (held.slots == m_limits.slots || held.bytes + m_items[item].bytes > m_limits.bytes)
-                continue;
+            if (load == m_loadOf[item] || partsMore(item, load, std::nullopt) >= 0) continue;
+            if (!holdsAfter(load, PackRoom::of(m_items[item]), {})) continue;
             take(item);
             put(item, load);
             return true;
@@ -115,16 +116,19 @@ private:
     }
 
     bool exchangeJoins(std::size_t item, std::size_t other) const {
-        if (m_items[item].group == m_items[other].group) return false;
         const std::size_t here = m_loadOf[item];
         const std::size_t there = m_loadOf[other];
-        if (partsWithout(item) + partsWith(item, there) + partsWithout(other) +
-                partsWith(other, here) >=
-            0)
-            return false;
-        const std::int64_t more = m_items[other].bytes - m_items[item].bytes;
-        return m_loads[here].bytes + more <= m_limits.bytes &&
-               m_loads[there].bytes - more <= m_limits.bytes;
+        if (partsMore(item, there, other) + partsMore(other, here, item) >= 0) return false;
+        const PackRoom ofItem = PackRoom::of(m_items[item]);
+        const PackRoom ofOther = PackRoom::of(m_items[other]);
+        return holdsAfter(here, ofOther, ofItem) && holdsAfter(there, ofItem, ofOther);
+    }
+
+    bool holdsAfter(std::size_t load, const PackRoom& coming, const PackRoom& going) const {
+        PackRoom size = m_loads[load].size;
+        size += coming;
+        size -= going;
+        return PackRoom::of(m_limits).holds(size);
     }
 
     std::span<const PackItem> m_items;
@@ -137,20 +141,24 @@ private:
 /// Group after group, the one of most bytes first: each item into the load that the last one of its
 /// group went to, else the first that has room, else a new one.
 Loads groupByGroup(std::span<const PackItem> items, const PackLimits& limits) {
+    // Of several groups the first counts here.
+    const auto groupOf = [&](std::size_t i) {
+        return items[i].groups.empty() ? -1 : items[i].groups.front();
+    };
     std::map<int, std::int64_t> bytesOf;
-    for (const PackItem& item : items) bytesOf[item.group] += item.bytes;
+    for (std::size_t i = 0; i < items.size(); ++i) bytesOf[groupOf(i)] += items[i].bytes;
     std::vector<std::size_t> order(items.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     const auto rank = [&](std::size_t i) {
-        const PackItem& item = items[i];
-        return std::tuple(item.group < 0, -bytesOf[item.group], item.group, -item.bytes);
+        const int group = groupOf(i);
+        return std::tuple(items[i].groups.empty(), -bytesOf[group], group, -items[i].bytes);
     };
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
     FirstFit loads(items, limits);
     std::map<int, std::size_t> lastLoadOf;
     for (const std::size_t item : order) {
-        std::size_t& last = lastLoadOf[items[item].group];
+        std::size_t& last = lastLoadOf[groupOf(item)];
         last = loads.put(item, last);
     }
     return std::move(loads).take();
@@ -159,7 +167,7 @@ Loads groupByGroup(std::span<const PackItem> items, const PackLimits& limits) {
 std::set<int> groupsIn(std::span<const PackItem> items, const std::vector<std::size_t>& load) {
     std::set<int> groups;
     for (const std::size_t item : load) {
-        if (items[item].group >= 0) groups.insert(items[item].group);
+        groups.insert(items[item].groups.begin(), items[item].groups.end());
     }
     return groups;
 }
@@ -169,22 +177,30 @@ std::size_t shared(const std::set<int>& a, const std::set<int>& b) {
         std::count_if(a.begin(), a.end(), [&](int group) { return b.contains(group); }));
 }
 
-/// From the load with the earliest item always on to the one that shares most groups.
+/// From the load that is worth most always on to the one that shares most groups; of equals to the
+/// one that is worth most, then to the one with the earliest item.
 Loads inSequence(std::span<const PackItem> items, Loads loads) {
     std::sort(loads.begin(), loads.end());
     std::vector<std::set<int>> groups;
-    for (const auto& load : loads) groups.push_back(groupsIn(items, load));
+    std::vector<std::int64_t> worth;
+    for (const auto& load : loads) {
+        groups.push_back(groupsIn(items, load));
+        worth.push_back(0);
+        for (const std::size_t item : load) worth.back() += items[item].worth;
+    }
     Loads sequence;
     std::vector<std::size_t> left(loads.size());
     std::iota(left.begin(), left.end(), std::size_t{0});
-    std::size_t last = 0;
+    std::set<int> last;
     while (!left.empty()) {
-        const auto next = std::max_element(left.begin(), left.end(), [&](auto a, auto b) {
-            return shared(groups[last], groups[a]) < shared(groups[last], groups[b]);
-        });
-        last = *next;
+        const auto rank = [&](std::size_t load) {
+            return std::pair(shared(last, groups[load]), worth[load]);
+        };
+        const auto next = std::max_element(left.begin(), left.end(),
+                                           [&](auto a, auto b) { return rank(a) < rank(b); });
+        last = groups[*next];
+        sequence.push_back(std::move(loads[*next]));
         left.erase(next);
-        sequence.push_back(std::move(loads[last]));
     }
     return sequence;
 }

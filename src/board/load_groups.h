@@ -19,8 +19,7 @@ std::size_t groupParts(std::span<const PackItem> items, const Loads& loads);
 /// As many loads as `loads` or fewer, whose groups are in fewer parts: items move to another load
 /// or change places with one of another load as long as that joins parts; begun from `loads` and
 /// from a packing group by group, whichever ends better. In each load items ascend, and loads are
-/// ordered so that the next one shares groups with the one before where any does. Errors:
-/// Cancelled.
+/// ordered as packLoads says. Errors: Cancelled.
 core::Result<Loads> gatherGroups(std::span<const PackItem> items, const PackLimits& limits,
                                  Loads loads, const core::Progress& progress);
 

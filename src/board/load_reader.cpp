@@ -321,11 +321,17 @@ Result<ReadSlot> readData(Span data, const Entry& entry, const core::PointerTimi
                     std::move(picture)};
 }
 
-/// Reads slot `index`, whose data have to begin at `offset`; moves `offset` to their end.
-Result<ReadSlot> readSlot(Span bytes, const Header& header, std::size_t index,
-                          std::size_t& offset) {
+/// A slot whose data have been found, and not read yet.
+struct PlacedSlot {
+    Entry entry;
+    Span data;
+    std::string name;  ///< For messages.
+};
+
+/// Finds slot `index`, whose data have to begin at `offset`; moves `offset` to their end.
+Result<PlacedSlot> placeSlot(Span bytes, std::size_t index, std::size_t& offset) {
     const std::string place = "slot " + std::to_string(index + 1);
-    const auto entry = readEntry(
+    auto entry = readEntry(
         bytes.subspan(layout::kHeaderBytes + layout::kEntryBytes * index, layout::kEntryBytes));
     if (!entry) return entry.error().at(place);
     const std::string named = place + " (" + core::excerpt(entry->title) + ")";
@@ -333,10 +339,22 @@ Result<ReadSlot> readSlot(Span bytes, const Header& header, std::size_t index,
     if (entry->offset != offset || entry->length > end - offset) {
         return corrupt("its data do not lie where they have to").at(named);
     }
-    auto slot = readData(bytes.subspan(offset, entry->length), *entry, header.timing);
-    if (!slot) return slot.error().at(named);
+    const Span data = bytes.subspan(offset, entry->length);
     offset += entry->length;
-    return slot;
+    return PlacedSlot{*std::move(entry), data, named};
+}
+
+/// Where the data of the first slot begin.
+std::size_t dataStart(const Header& header) {
+    return layout::kHeaderBytes + layout::kEntryBytes * header.slots;
+}
+
+/// Checks that the data end where the load does, and its checksum.
+Result<void> checkEnd(Span bytes, std::size_t offset) {
+    if (offset != bytes.size() - layout::kChecksumBytes) {
+        return corrupt("the load has bytes that belong to no slot");
+    }
+    return checkTail(bytes, "the load");
 }
 
 /// The painted cells as a grid of the slot's own size.
@@ -371,7 +389,7 @@ Result<core::Grid> replaySlot(const ReadSlot& slot, const core::PointerTiming& t
 }
 
 VerifiedSlot verifySlot(const ReadSlot& slot, const core::PointerTiming& timing) {
-    VerifiedSlot verified{slot.title, std::nullopt, slot.palette, 0, slot.bytes, {}};
+    VerifiedSlot verified{slot.title, std::nullopt, 0, slot.bytes, {}};
     auto painted = replaySlot(slot, timing, verified.milliseconds);
     if (!painted) {
         verified.fault = painted.error().message;
@@ -387,20 +405,26 @@ VerifiedSlot verifySlot(const ReadSlot& slot, const core::PointerTiming& timing)
     return verified;
 }
 
+VerifiedSlot verifyPlaced(const PlacedSlot& placed, const core::PointerTiming& timing) {
+    const auto slot = readData(placed.data, placed.entry, timing);
+    if (slot) return verifySlot(*slot, timing);
+    const auto bytes = static_cast<std::int64_t>(layout::kEntryBytes + placed.data.size());
+    return {placed.entry.title, std::nullopt, 0, bytes, slot.error().message};
+}
+
 }  // namespace
 
 Result<ReadLoad> readLoad(Span bytes) {
     PANTILE_ASSIGN_OR_RETURN(Header header, readHeader(bytes));
     ReadLoad load{header.name, header.timing, {}};
-    std::size_t offset = layout::kHeaderBytes + layout::kEntryBytes * header.slots;
+    std::size_t offset = dataStart(header);
     for (std::size_t i = 0; i < header.slots; ++i) {
-        PANTILE_ASSIGN_OR_RETURN(ReadSlot slot, readSlot(bytes, header, i, offset));
-        load.slots.push_back(std::move(slot));
+        PANTILE_ASSIGN_OR_RETURN(const PlacedSlot placed, placeSlot(bytes, i, offset));
+        auto slot = readData(placed.data, placed.entry, header.timing);
+        if (!slot) return slot.error().at(placed.name);
+        load.slots.push_back(*std::move(slot));
     }
-    if (offset != bytes.size() - layout::kChecksumBytes) {
-        return corrupt("the load has bytes that belong to no slot");
-    }
-    PANTILE_RETURN_IF_ERROR(checkTail(bytes, "the load"));
+    PANTILE_RETURN_IF_ERROR(checkEnd(bytes, offset));
     return load;
 }
 
@@ -410,17 +434,21 @@ bool VerifiedLoad::verified() const {
 }
 
 Result<VerifiedLoad> verifyLoad(Span bytes, const core::Progress& progress) {
-    PANTILE_ASSIGN_OR_RETURN(const ReadLoad load, readLoad(bytes));
-    VerifiedLoad verified{load.name, {}};
-    const auto total = static_cast<std::int64_t>(load.slots.size());
-    for (const ReadSlot& slot : load.slots) {
+    PANTILE_ASSIGN_OR_RETURN(const Header header, readHeader(bytes));
+    VerifiedLoad verified{header.name, {}};
+    const auto total = static_cast<std::int64_t>(header.slots);
+    std::size_t offset = dataStart(header);
+    for (std::size_t i = 0; i < header.slots; ++i) {
         if (progress.stopRequested()) {
             return Error{ErrorKind::Cancelled, "verifying the load was stopped", ""};
         }
-        progress.tell(static_cast<std::int64_t>(verified.slots.size()), total, slot.title);
-        verified.slots.push_back(verifySlot(slot, load.timing));
+        PANTILE_ASSIGN_OR_RETURN(const PlacedSlot placed, placeSlot(bytes, i, offset));
+        progress.tell(static_cast<std::int64_t>(i), total, placed.entry.title);
+        verified.slots.push_back(verifyPlaced(placed, header.timing));
     }
     progress.tell(total, total, "");
+    // A damaged slot has told already why the whole is not right.
+    if (verified.verified()) PANTILE_RETURN_IF_ERROR(checkEnd(bytes, offset));
     return verified;
 }
 

@@ -22,8 +22,7 @@ core::Result<ReadLoad> readLoad(std::span<const std::uint8_t> bytes);
 struct VerifiedSlot {
     std::string title;
     std::optional<core::Grid> painted;  ///< What the replay painted; none if it failed.
-    core::Palette palette;
-    std::int64_t milliseconds = 0;  ///< The time that the replay took.
+    std::int64_t milliseconds = 0;      ///< The time that the replay took.
     std::int64_t bytes = 0;
     std::string fault;  ///< Empty if the slot draws exactly what it should.
 
@@ -38,9 +37,10 @@ struct VerifiedLoad {
 };
 
 /// Reads the load, makes the pointer reports of each slot, replays them on a virtual canvas and
-/// compares every cell with the slot's fingerprint, and the time with the foretold one. A slot that
-/// fails has its `fault`; the others are verified all the same.
-/// Errors: as readLoad; Cancelled.
+/// compares every cell with the slot's fingerprint, and the time with the foretold one. A slot
+/// whose data are damaged or that fails has its `fault`; the others are verified all the same.
+/// Errors: as readLoad for damage to the header, a directory entry or the checksum of the whole;
+/// Cancelled.
 core::Result<VerifiedLoad> verifyLoad(std::span<const std::uint8_t> bytes,
                                       const core::Progress& progress = {});
 

@@ -15,25 +15,16 @@ constexpr int kPatienceSteps = 12;  ///< Steps without a better bound before the
 class SmoothBound {
 public:
     SmoothBound(const SetProblem& problem, const OpenPart& part) : m_limits(part.room.size()) {
-        for (const std::uint32_t i : part.items) {
-            m_value.push_back(static_cast<double>(problem.value[i]));
+        for (const std::uint32_t number : part.bundles) {
+            const Bundle& bundle = problem.bundles[number];
+            for (const std::uint32_t piece : bundle.pieces) addPiece(problem, piece);
+            m_bundles.push_back({m_pieceEnd.size(), bundle.required});
         }
         for (std::size_t k = 0; k < m_limits; ++k) {
-            double total = 0;
-            for (const std::uint32_t i : part.items) {
-                total += std::abs(static_cast<double>(problem.limits[k].use[i]));
-            }
-            const double unit =
-                total > 0 ? total / static_cast<double>(std::max<std::size_t>(m_value.size(), 1))
-                          : 1.0;
-            m_unit.push_back(unit);
-            m_room.push_back(static_cast<double>(part.room[k]) / unit);
+            m_unit.push_back(meanUse(k));
+            m_room.push_back(static_cast<double>(part.room[k]) / m_unit[k]);
         }
-        for (const std::uint32_t i : part.items) {
-            for (std::size_t k = 0; k < m_limits; ++k) {
-                m_use.push_back(static_cast<double>(problem.limits[k].use[i]) / m_unit[k]);
-            }
-        }
+        for (std::size_t i = 0; i < m_use.size(); ++i) m_use[i] /= m_unit[i % m_limits];
     }
 
     /// The bound at `price`, and in `slack` the room that its best set leaves of each limit.
@@ -41,13 +32,21 @@ public:
         double bound = 0;
         slack = m_room;
         for (std::size_t k = 0; k < m_limits; ++k) bound += price[k] * m_room[k];
-        for (std::size_t i = 0; i < m_value.size(); ++i) {
-            const double* use = m_use.data() + i * m_limits;
-            double reduced = m_value[i];
-            for (std::size_t k = 0; k < m_limits; ++k) reduced -= price[k] * use[k];
-            if (reduced <= 0) continue;
-            bound += reduced;
-            for (std::size_t k = 0; k < m_limits; ++k) slack[k] -= use[k];
+        std::vector<std::size_t> best;
+        std::size_t piece = 0;
+        std::size_t way = 0;
+        for (const BundleEnd& bundle : m_bundles) {
+            double sum = 0;
+            best.clear();
+            for (; piece < bundle.pieceEnd; ++piece) {
+                sum += bestWay(price, way, m_pieceEnd[piece], best);
+                way = m_pieceEnd[piece];
+            }
+            if (sum <= 0 && !bundle.required) continue;
+            bound += sum;
+            for (const std::size_t taken : best) {
+                for (std::size_t k = 0; k < m_limits; ++k) slack[k] -= m_use[taken * m_limits + k];
+            }
         }
         return bound;
     }
@@ -55,9 +54,54 @@ public:
     double unit(std::size_t k) const { return m_unit[k]; }
 
 private:
+    struct BundleEnd {
+        std::size_t pieceEnd = 0;
+        bool required = false;
+    };
+
+    void addPiece(const SetProblem& problem, std::uint32_t piece) {
+        for (std::uint32_t way = problem.firstWay[piece]; way < problem.firstWay[piece + 1];
+             ++way) {
+            m_value.push_back(static_cast<double>(problem.value[way]));
+            for (const Limit& limit : problem.limits) {
+                m_use.push_back(static_cast<double>(limit.use[way]));
+            }
+        }
+        m_pieceEnd.push_back(m_value.size());
+    }
+
+    double meanUse(std::size_t k) const {
+        double total = 0;
+        for (std::size_t way = 0; way < m_value.size(); ++way) {
+            total += std::abs(m_use[way * m_limits + k]);
+        }
+        return total > 0 ? total / static_cast<double>(m_value.size()) : 1.0;
+    }
+
+    /// The greatest reduced value of the ways from `from` to before `end`, noted in `best`.
+    double bestWay(const std::vector<double>& price, std::size_t from, std::size_t end,
+                   std::vector<std::size_t>& best) const {
+        double greatest = 0;
+        std::size_t taken = end;
+        for (std::size_t way = from; way < end; ++way) {
+            double reduced = m_value[way];
+            for (std::size_t k = 0; k < m_limits; ++k) {
+                reduced -= price[k] * m_use[way * m_limits + k];
+            }
+            if (taken == end || reduced > greatest) {
+                greatest = reduced;
+                taken = way;
+            }
+        }
+        best.push_back(taken);
+        return greatest;
+    }
+
     std::size_t m_limits;
-    std::vector<double> m_value;
-    std::vector<double> m_use;  ///< Item by item, each with all its uses.
+    std::vector<BundleEnd> m_bundles;
+    std::vector<std::size_t> m_pieceEnd;  ///< Where the ways of each piece end.
+    std::vector<double> m_value;          ///< By way.
+    std::vector<double> m_use;            ///< Way by way, each with all its uses.
     std::vector<double> m_room;
     std::vector<double> m_unit;
 };
@@ -125,13 +169,37 @@ Multipliers findMultipliers(const SetProblem& problem, const OpenPart& part, Wid
     return result;
 }
 
-Wide reducedValue(const SetProblem& problem, const Multipliers& multipliers, unsigned scale,
-                  std::uint32_t i) {
-    Wide reduced = problem.value[i] * (Wide{1} << scale);
-    for (std::size_t k = 0; k < multipliers.price.size(); ++k) {
-        reduced -= static_cast<Wide>(multipliers.price[k]) * problem.limits[k].use[i];
+std::vector<Wide> reducedValues(const SetProblem& problem, const Multipliers& multipliers,
+                                unsigned scale) {
+    std::vector<Wide> reduced;
+    for (std::size_t way = 0; way < problem.value.size(); ++way) {
+        Wide value = problem.value[way] * (Wide{1} << scale);
+        for (std::size_t k = 0; k < multipliers.price.size(); ++k) {
+            value -= static_cast<Wide>(multipliers.price[k]) * problem.limits[k].use[way];
+        }
+        reduced.push_back(value);
     }
     return reduced;
+}
+
+Wide bestReduced(const SetProblem& problem, const std::vector<Wide>& reduced, std::uint32_t piece) {
+    const auto first = reduced.begin() + problem.firstWay[piece];
+    return *std::max_element(first, reduced.begin() + problem.firstWay[piece + 1]);
+}
+
+Wide bundleReduced(const SetProblem& problem, const std::vector<Wide>& reduced,
+                   const Bundle& bundle) {
+    Wide sum = 0;
+    for (const std::uint32_t piece : bundle.pieces) sum += bestReduced(problem, reduced, piece);
+    return sum;
+}
+
+Wide priceOf(const Multipliers& multipliers, std::span<const std::int64_t> room) {
+    Wide sum = 0;
+    for (std::size_t k = 0; k < room.size(); ++k) {
+        sum += static_cast<Wide>(multipliers.price[k]) * room[k];
+    }
+    return sum;
 }
 
 }  // namespace pantile::board

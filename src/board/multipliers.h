@@ -7,7 +7,7 @@
 #include <span>
 #include <vector>
 
-#include "board/set_search.h"
+#include "board/set_problem.h"
 
 namespace pantile::board {
 
@@ -16,9 +16,9 @@ struct Multipliers {
     std::vector<std::int64_t> price;  ///< One for each limit, 0 or above.
 };
 
-/// The part of a problem that is still open: some items, and the room they may use.
+/// The part of a problem that is still open: some bundles, by number, and the room they may use.
 struct OpenPart {
-    std::span<const std::uint32_t> items;
+    std::span<const std::uint32_t> bundles;
     std::span<const std::int64_t> room;  ///< One for each limit.
 };
 
@@ -32,8 +32,18 @@ unsigned priceScale(const SetProblem& problem);
 Multipliers findMultipliers(const SetProblem& problem, const OpenPart& part, Wide lowest,
                             unsigned scale);
 
-/// What item `i` adds to the bound if it is taken, scaled: its value less the price of its uses.
-Wide reducedValue(const SetProblem& problem, const Multipliers& multipliers, unsigned scale,
-                  std::uint32_t i);
+/// What each way adds to the bound if it is taken, scaled: its value less the price of its uses.
+std::vector<Wide> reducedValues(const SetProblem& problem, const Multipliers& multipliers,
+                                unsigned scale);
+
+/// The greatest reduced value of a piece's ways.
+Wide bestReduced(const SetProblem& problem, const std::vector<Wide>& reduced, std::uint32_t piece);
+
+/// What a bundle that is in adds to the bound at most; out it adds 0.
+Wide bundleReduced(const SetProblem& problem, const std::vector<Wide>& reduced,
+                   const Bundle& bundle);
+
+/// The price of all that room.
+Wide priceOf(const Multipliers& multipliers, std::span<const std::int64_t> room);
 
 }  // namespace pantile::board

@@ -18,16 +18,41 @@ using core::ErrorKind;
 using core::Result;
 
 // Together well under a second on a machine of its day.
-constexpr std::int64_t kPackSteps = 5'000'000;
+constexpr std::int64_t kPackSteps = 50'000'000;
 
 // The search goes as deep as there are items.
 constexpr std::size_t kMaxSearchedItems = 2000;
+
+Result<void> checkFigures(const PackItem& item) {
+    PANTILE_RETURN_IF_ERROR(
+        core::checkRange("a texture's size in bytes", item.bytes, 0, kMaxFitFigure));
+    PANTILE_RETURN_IF_ERROR(
+        core::checkRange("a texture's time in ms", item.milliseconds, 0, kMaxFitFigure));
+    PANTILE_RETURN_IF_ERROR(core::checkRange("a texture's worth", item.worth, 0, kMaxFitFigure));
+    return core::checkRange("an item's slots", item.slots, 1, core::kMaxBoardSlots);
+}
+
+Result<void> checkFits(const PackItem& item, std::size_t number, const PackLimits& limits) {
+    const auto tooLarge = [&](std::int64_t need, std::int64_t room, const std::string& what) {
+        return Error{ErrorKind::DoesNotFit,
+                     "item " + std::to_string(number) + " needs " + std::to_string(need) + " " +
+                         what + ", and a load has " + std::to_string(room),
+                     "leave it out"};
+    };
+    if (item.bytes > limits.bytes) return tooLarge(item.bytes, limits.bytes, "bytes");
+    if (item.slots > limits.slots) return tooLarge(item.slots, limits.slots, "slots");
+    if (limits.milliseconds && item.milliseconds > *limits.milliseconds)
+        return tooLarge(item.milliseconds, *limits.milliseconds, "ms");
+    return {};
+}
 
 Result<void> checkItems(std::span<const PackItem> items, const PackLimits& limits) {
     PANTILE_RETURN_IF_ERROR(
         core::checkRange("the number of slots", limits.slots, 1, core::kMaxBoardSlots));
     PANTILE_RETURN_IF_ERROR(
         core::checkRange("the number of bytes", limits.bytes, 0, kMaxFitFigure));
+    PANTILE_RETURN_IF_ERROR(core::checkRange("the time allowed in ms",
+                                             limits.milliseconds.value_or(0), 0, kMaxFitFigure));
     if (items.size() > kMaxPackItems) {
         return Error{ErrorKind::TooLarge,
                      std::to_string(items.size()) + " textures are too many; at most " +
@@ -35,13 +60,8 @@ Result<void> checkItems(std::span<const PackItem> items, const PackLimits& limit
                      "narrow the selection"};
     }
     for (std::size_t i = 0; i < items.size(); ++i) {
-        PANTILE_RETURN_IF_ERROR(
-            core::checkRange("a texture's size in bytes", items[i].bytes, 0, kMaxFitFigure));
-        if (items[i].bytes <= limits.bytes) continue;
-        return Error{ErrorKind::DoesNotFit,
-                     "item " + std::to_string(i) + " needs " + std::to_string(items[i].bytes) +
-                         " bytes, and a load has " + std::to_string(limits.bytes),
-                     "leave it out"};
+        PANTILE_RETURN_IF_ERROR(checkFigures(items[i]));
+        PANTILE_RETURN_IF_ERROR(checkFits(items[i], i, limits));
     }
     return {};
 }
@@ -53,7 +73,8 @@ std::int64_t quotientUp(std::int64_t dividend, std::int64_t divisor) {
 /// L2: items above half a load cannot share one. For a threshold, items that leave less room than
 /// that beside them stay alone; the rest between threshold and half has to go beside the others of
 /// more than a half, or into further loads.
-std::int64_t fewestByBytes(std::vector<std::int64_t> sizes, std::int64_t room) {
+std::int64_t fewestBySizes(std::vector<std::int64_t> sizes, std::int64_t room) {
+    if (room == 0) return 0;
     std::sort(sizes.begin(), sizes.end());
     std::vector<std::int64_t> sumBelow(sizes.size() + 1, 0);
     std::partial_sum(sizes.begin(), sizes.end(), sumBelow.begin() + 1);
@@ -99,12 +120,18 @@ Result<Search> searchFewest(std::span<const PackItem> items, const PackLimits& l
 }  // namespace
 
 std::size_t fewestLoads(std::span<const PackItem> items, const PackLimits& limits) {
-    std::int64_t fewest = quotientUp(std::ssize(items), limits.slots);
-    if (limits.bytes > 0) {
-        std::vector<std::int64_t> sizes;
-        for (const PackItem& item : items) sizes.push_back(item.bytes);
-        fewest = std::max(fewest, fewestByBytes(std::move(sizes), limits.bytes));
+    std::int64_t slots = 0;
+    std::vector<std::int64_t> bytes;
+    std::vector<std::int64_t> times;
+    for (const PackItem& item : items) {
+        slots += item.slots;
+        bytes.push_back(item.bytes);
+        times.push_back(item.milliseconds);
     }
+    std::int64_t fewest =
+        std::max(quotientUp(slots, limits.slots), fewestBySizes(std::move(bytes), limits.bytes));
+    if (limits.milliseconds)
+        fewest = std::max(fewest, fewestBySizes(std::move(times), *limits.milliseconds));
     return static_cast<std::size_t>(fewest);
 }
 

@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -12,19 +13,24 @@
 
 namespace pantile::board {
 
-/// Shape: `bytes` is 0..kMaxFitFigure. Items of one `group` are kept together where that costs no
-/// further load; a negative group is none.
+/// A texture, or several that have to stay in one load: their sums.
+/// Shape: figures are 0..kMaxFitFigure, slots 1..255. Items that share a group are kept together
+/// where that costs no further load.
 struct PackItem {
     std::int64_t bytes = 0;
-    int group = -1;
+    std::vector<int> groups = {};
+    int slots = 1;
+    std::int64_t milliseconds = 0;
+    std::int64_t worth = 0;
 };
 
 inline constexpr std::size_t kMaxPackItems = 20000;
 
-/// What each load holds at most. Shape: slots 1..255, bytes 0..kMaxFitFigure.
+/// What each load holds at most. Shape: slots 1..255, the others 0..kMaxFitFigure.
 struct PackLimits {
     int slots = 1;
     std::int64_t bytes = 0;
+    std::optional<std::int64_t> milliseconds = {};
 };
 
 struct Packing {
@@ -34,9 +40,10 @@ struct Packing {
     bool provenFewest() const { return loads.size() == fewest; }
 };
 
-/// Every item in one load. Loads follow one another so that neighbours share groups where they can.
+/// Every item in one load. The first load is the one that is worth most; after each follows the one
+/// that shares most groups with it, of these the one that is worth most, then the earliest.
 /// Errors: InvalidInput for a figure out of range; TooLarge for more than kMaxPackItems; DoesNotFit
-/// naming an item, from 0, that is larger than a load; Cancelled.
+/// naming an item, from 0, that is too large for a load; Cancelled.
 /// Cost: stops after a fixed number of steps, a second at most, and then `fewest` may be less than
 /// the loads. The answer hangs on no clock.
 core::Result<Packing> packLoads(std::span<const PackItem> items, const PackLimits& limits,

@@ -8,6 +8,7 @@ namespace {
 
 constexpr std::int64_t kFlashAfterBootloader = 28672;  // 32 KiB less a bootloader of 4 KiB.
 constexpr std::int64_t kFlashForPlayer = 6144;         // What the player is held to.
+constexpr std::int64_t kBytesPerCardSlot = 65536;
 
 core::Board flashBoard() {
     core::Board board;
@@ -25,7 +26,6 @@ core::Board flashBoard() {
 
 core::Board cardBoard() {
     constexpr int kSlots = 64;
-    constexpr std::int64_t kBytesPerSlot = 65536;
     core::Board board;
     board.name = "card-64";
     board.description =
@@ -34,7 +34,21 @@ core::Board cardBoard() {
         "are choices of ours. Careful timing: common practice, no source.";
     board.memory = core::BoardMemory::Card;
     board.slots = kSlots;
-    board.bytes = kSlots * kBytesPerSlot;
+    board.bytes = kSlots * kBytesPerCardSlot;
+    board.timing = core::PointerTiming::careful();
+    return board;
+}
+
+core::Board linuxBoard() {
+    core::Board board;
+    board.name = "linux-255";
+    board.description =
+        "Small Linux board whose kernel makes it a USB mouse; the load is a file on its card. 255 "
+        "slots are the most that a load has: its player names each on a terminal. 64 KiB for each "
+        "as for card-64, a choice of ours. Careful timing: common practice, no source.";
+    board.memory = core::BoardMemory::Card;
+    board.slots = core::kMaxBoardSlots;
+    board.bytes = core::kMaxBoardSlots * kBytesPerCardSlot;
     board.timing = core::PointerTiming::careful();
     return board;
 }
@@ -42,7 +56,7 @@ core::Board cardBoard() {
 }  // namespace
 
 std::vector<core::Board> shippedBoards() {
-    return {flashBoard(), cardBoard()};
+    return {flashBoard(), cardBoard(), linuxBoard()};
 }
 
 std::vector<core::Canvas> shippedCanvases() {

@@ -2,286 +2,331 @@
 
 #include <algorithm>
 #include <cassert>
+#include <numeric>
+#include <span>
 
 #include "board/multipliers.h"
+#include "board/set_climb.h"
+#include "board/set_reduction.h"
 
 namespace pantile::board {
 namespace {
 
-std::vector<std::int64_t> roomLeft(const SetProblem& problem, const Selection& chosen) {
-    std::vector<std::int64_t> room;
-    for (const Limit& limit : problem.limits) {
-        std::int64_t left = limit.room;
-        for (std::size_t i = 0; i < chosen.size(); ++i) {
-            if (chosen[i] != 0) left -= limit.use[i];
-        }
-        room.push_back(left);
-    }
-    return room;
+// The search goes as deep as there are pieces left to decide.
+constexpr std::size_t kMaxSearchedPieces = 5000;
+
+std::vector<std::uint32_t> numbersBelow(std::size_t count) {
+    std::vector<std::uint32_t> numbers(count);
+    std::iota(numbers.begin(), numbers.end(), 0U);
+    return numbers;
 }
 
-Wide valueOf(const SetProblem& problem, const Selection& chosen) {
-    Wide value = 0;
-    for (std::size_t i = 0; i < chosen.size(); ++i) {
-        if (chosen[i] != 0) value += problem.value[i];
-    }
-    return value;
+/// What a bound has to reach so that its part of the tree can hold a set that we would take.
+Wide targetFor(Wide bestValue, Ties ties, unsigned scale) {
+    return (bestValue + (ties == Ties::Any ? 1 : 0)) * (Wide{1} << scale);
 }
 
-bool allKept(const std::vector<std::int64_t>& room) {
-    return std::all_of(room.begin(), room.end(), [](std::int64_t left) { return left >= 0; });
+Wide quotientDown(Wide dividend, unsigned bits) {
+    const Wide divisor = Wide{1} << bits;
+    const Wide quotient = dividend / divisor;
+    return quotient * divisor > dividend ? quotient - 1 : quotient;
 }
 
-/// Whether `a` has the earliest item in which the two differ.
-bool goesBefore(const Selection& a, const Selection& b) {
-    const auto [inA, inB] = std::mismatch(a.begin(), a.end(), b.begin());
-    return inA != a.end() && *inA > *inB;
+/// The way of greatest reduced value, by piece.
+Selection preferredWays(const SetProblem& problem, const std::vector<Wide>& values) {
+    Selection ways;
+    for (std::size_t piece = 0; piece < problem.pieces(); ++piece) {
+        const auto first = values.begin() + problem.firstWay[piece];
+        const auto best = std::max_element(first, values.begin() + problem.firstWay[piece + 1]);
+        ways.push_back(static_cast<std::int32_t>(best - values.begin()));
+    }
+    return ways;
 }
 
-/// Adds, drops and swaps single items as long as that raises the value.
-class Climber {
-public:
-    Climber(const SetProblem& problem, Selection& chosen)
-        : m_problem(problem), m_chosen(chosen), m_room(roomLeft(problem, chosen)) {}
-
-    void climb() {
-        while (m_trials < kMostTrials && pass()) {
-        }
+/// Takes bundles by falling reduced value as long as they fit beside what is required.
+Selection greedySet(const SetProblem& problem, const std::vector<Wide>& values,
+                    const Selection& preferred) {
+    Selection chosen(problem.pieces(), kOut);
+    for (const Bundle& bundle : problem.bundles) {
+        if (!bundle.required) continue;
+        for (const std::uint32_t piece : bundle.pieces) chosen[piece] = problem.start[piece];
     }
-
-private:
-    static constexpr std::int64_t kMostTrials = 20'000'000;
-
-    bool pass() {
-        bool better = false;
-        for (std::size_t i = 0; i < m_chosen.size() && m_trials < kMostTrials; ++i) {
-            ++m_trials;
-            if (m_chosen[i] == 0) {
-                better |= tryChange(i, i) || trySwaps(i);
-            } else {
-                better |= tryChange(i, i);
-            }
-        }
-        return better;
-    }
-
-    bool trySwaps(std::size_t in) {
-        for (std::size_t out = 0; out < m_chosen.size(); ++out) {
-            if (m_chosen[out] == 0) continue;
-            ++m_trials;
-            if (tryChange(in, out)) return true;
-        }
-        return false;
-    }
-
-    /// Flips both items, or the one if they are the same, if that is allowed and raises the value.
-    bool tryChange(std::size_t a, std::size_t b) {
-        Wide gain = signedValue(a);
-        if (a != b) gain += signedValue(b);
-        if (gain <= 0) return false;
-        for (std::size_t k = 0; k < m_room.size(); ++k) {
-            if (m_room[k] - useOf(k, a, b) < 0) return false;
-        }
-        for (std::size_t k = 0; k < m_room.size(); ++k) m_room[k] -= useOf(k, a, b);
-        m_chosen[a] ^= 1U;
-        if (a != b) m_chosen[b] ^= 1U;
-        return true;
-    }
-
-    Wide signedValue(std::size_t i) const {
-        return m_chosen[i] != 0 ? -m_problem.value[i] : m_problem.value[i];
-    }
-
-    std::int64_t useOf(std::size_t k, std::size_t a, std::size_t b) const {
-        const std::vector<std::int64_t>& use = m_problem.limits[k].use;
-        const auto change = [&](std::size_t i) { return m_chosen[i] != 0 ? -use[i] : use[i]; };
-        return a == b ? change(a) : change(a) + change(b);
-    }
-
-    const SetProblem& m_problem;
-    Selection& m_chosen;
-    std::vector<std::int64_t> m_room;
-    std::int64_t m_trials = 0;
-};
-
-/// Takes items by falling reduced value as long as they fit; better than `start`, or `start`.
-Selection startingSet(const SetProblem& problem, const std::vector<Wide>& reduced) {
-    std::vector<std::uint32_t> order(problem.value.size());
-    for (std::size_t i = 0; i < order.size(); ++i) order[i] = static_cast<std::uint32_t>(i);
+    std::vector<Wide> gain;
+    for (const Bundle& bundle : problem.bundles)
+        gain.push_back(bundleReduced(problem, values, bundle));
+    std::vector<std::uint32_t> order = numbersBelow(problem.bundles.size());
     std::stable_sort(order.begin(), order.end(),
-                     [&](std::uint32_t a, std::uint32_t b) { return reduced[a] > reduced[b]; });
-    Selection greedy(problem.value.size(), 0);
-    std::vector<std::int64_t> room = roomLeft(problem, greedy);
-    for (const std::uint32_t i : order) {
+                     [&](std::uint32_t a, std::uint32_t b) { return gain[a] > gain[b]; });
+    std::vector<std::int64_t> room = roomLeft(problem, chosen);
+    for (const std::uint32_t number : order) {
+        const Bundle& bundle = problem.bundles[number];
+        if (bundle.required) continue;
+        std::vector<std::int64_t> left = room;
+        for (const std::uint32_t piece : bundle.pieces) {
+            const auto way = static_cast<std::size_t>(preferred[piece]);
+            for (std::size_t k = 0; k < room.size(); ++k) left[k] -= problem.limits[k].use[way];
+        }
         bool fits = true;
         for (std::size_t k = 0; k < room.size(); ++k) {
-            fits = fits && (problem.limits[k].use[i] <= 0 || problem.limits[k].use[i] <= room[k]);
+            fits = fits && (left[k] >= 0 || left[k] >= room[k]);
         }
         if (!fits) continue;
-        greedy[i] = 1;
-        for (std::size_t k = 0; k < room.size(); ++k) room[k] -= problem.limits[k].use[i];
+        room = std::move(left);
+        for (const std::uint32_t piece : bundle.pieces) chosen[piece] = preferred[piece];
     }
-    const bool better = allKept(room) && valueOf(problem, greedy) > valueOf(problem, problem.start);
-    Selection best = better ? greedy : problem.start;
-    Climber(problem, best).climb();
-    return best;
+    return chosen;
+}
+
+/// Better than `problem.start`, or that.
+Selection startingSet(const SetProblem& problem, const std::vector<Wide>& values) {
+    const Selection preferred = preferredWays(problem, values);
+    const Selection greedy = greedySet(problem, values, preferred);
+    const bool better = allKept(roomLeft(problem, greedy)) &&
+                        valueOf(problem, greedy) > valueOf(problem, problem.start);
+    return climbed(problem, preferred, better ? greedy : problem.start);
+}
+
+std::vector<std::int64_t> roomOf(const SetProblem& problem) {
+    std::vector<std::int64_t> room;
+    for (const Limit& limit : problem.limits) room.push_back(limit.room);
+    return room;
 }
 
 enum class Bounds { Value, Feasibility };
 
-/// Prices, with the bound's share of all items from a depth of the tree on.
-struct PricedSuffix {
+/// Prices of Bounds::Value bound the value; those of Bounds::Feasibility bound how far a least sum
+/// is exceeded, values not counted: below 0 nothing fits.
+struct Prices {
     Multipliers multipliers;
-    Bounds bounds = Bounds::Value;  ///< With Feasibility, values do not count: below 0 none fits.
+    Bounds bounds = Bounds::Value;
+};
+
+std::vector<Wide> valuesUnder(const SetProblem& problem, const Prices& prices, unsigned scale) {
+    std::vector<Wide> values = reducedValues(problem, prices.multipliers, scale);
+    if (prices.bounds == Bounds::Feasibility) {
+        for (std::size_t way = 0; way < values.size(); ++way)
+            values[way] -= problem.value[way] * (Wide{1} << scale);
+    }
+    return values;
+}
+
+/// Prices that show when the least sum of limit `k` is out of reach: those that bound the greatest
+/// sum under all other limits.
+Prices pricesOfSum(const SetProblem& problem, std::size_t k, std::span<const std::uint32_t> bundles,
+                   std::vector<std::int64_t> room) {
+    SetProblem sum;
+    for (const std::int64_t use : problem.limits[k].use) sum.value.push_back(-use);
+    sum.limits = problem.limits;
+    sum.firstWay = problem.firstWay;
+    sum.bundles = problem.bundles;
+    const auto place = static_cast<std::ptrdiff_t>(k);
+    sum.limits.erase(sum.limits.begin() + place);
+    const Wide lowest = -room[k];
+    room.erase(room.begin() + place);
+    const unsigned scale = priceScale(sum);
+    Multipliers prices = findMultipliers(sum, {bundles, room}, lowest, scale);
+    prices.price.insert(prices.price.begin() + place, std::int64_t{1} << scale);
+    return {prices, Bounds::Feasibility};
+}
+
+/// Without what would put a least sum out of reach.
+Reduced withinReach(const SetProblem& problem) {
+    Reduced left = asItIs(problem);
+    const unsigned scale = priceScale(problem);
+    for (std::size_t k = 0; k < problem.limits.size(); ++k) {
+        if (!problem.limits[k].isLeastSum()) continue;
+        const std::vector<std::uint32_t> all = numbersBelow(left.problem.bundles.size());
+        const std::vector<std::int64_t> room = roomOf(left.problem);
+        const Prices prices = pricesOfSum(left.problem, k, all, room);
+        const std::vector<Wide> values = valuesUnder(left.problem, prices, scale);
+        left = reducedFurther(left, values,
+                              sumOfBest(left.problem, values) + priceOf(prices.multipliers, room));
+    }
+    return left;
+}
+
+/// Prices, with the bound's share of all that lies from a depth of the tree on.
+struct PricedSuffix {
+    Prices prices;
     std::vector<Wide> suffix;
 };
 
+/// Decides on what a reduction left, piece by piece.
 class TreeSearch {
 public:
-    TreeSearch(const SetProblem& problem, std::int64_t& steps, const core::Progress& progress)
-        : m_problem(problem),
+    /// Shape: `best` keeps the limits of `whole`, `root` is for `left.problem`.
+    TreeSearch(const SetProblem& whole, Reduced left, const Multipliers& root, Selection best,
+               std::int64_t& steps, const core::Progress& progress)
+        : m_whole(whole),
+          m_left(std::move(left)),
+          m_problem(m_left.problem),
           m_progress(progress),
           m_steps(steps),
-          m_scale(priceScale(problem)),
-          m_current(problem.value.size(), 0) {}
+          m_scale(priceScale(whole)),
+          m_current(m_left.taken),
+          m_value(valueOf(whole, m_left.taken)),
+          m_room(roomOf(m_problem)),
+          m_best(std::move(best)),
+          m_bestValue(valueOf(whole, m_best)) {
+        if (isTooDeep()) return;
+        orderPieces(reducedValues(m_problem, root, m_scale));
+        linkBetter();
+        keepPrices({root, Bounds::Value});
+    }
 
     SetAnswer run() {
-        m_cancelled = m_progress.stopRequested();
-        prepare();
-        m_room = roomLeft(m_problem, m_current);
-        m_value = valueOf(m_problem, m_current);
-        visit(0);
-        return {m_best, !m_outOfSteps && !m_cancelled, m_cancelled};
+        if (isTooDeep()) {
+            m_outOfSteps = true;
+        } else {
+            // Small trees are done before more prices would be found.
+            visitFrom(std::max<std::int64_t>(m_steps - kStepsBeforePrices, 0));
+            if (m_outOfSteps && m_steps > 0) {
+                priceParts();
+                visitFrom(0);
+            }
+        }
+        return {m_best, 0, !m_outOfSteps && !m_cancelled, m_cancelled};
     }
 
 private:
     static constexpr std::int64_t kStepsBetweenChecks = 8192;
+    static constexpr std::int64_t kStepsBeforePrices = 2000;
     static constexpr std::size_t kPricedParts = 6;
 
-    /// Finds root prices and a first set, and leaves to the tree only those items whose choice the
-    /// bound does not settle.
-    void prepare() {
-        std::vector<std::uint32_t> all(m_problem.value.size());
-        for (std::size_t i = 0; i < all.size(); ++i) all[i] = static_cast<std::uint32_t>(i);
-        const std::vector<std::int64_t> room = roomLeft(m_problem, m_current);
-        const Multipliers root =
-            findMultipliers(m_problem, {all, room}, valueOf(m_problem, m_problem.start), m_scale);
-        std::vector<Wide> reduced;
-        Wide bound = 0;
-        for (std::size_t k = 0; k < room.size(); ++k) {
-            bound += static_cast<Wide>(root.price[k]) * room[k];
-        }
-        for (const std::uint32_t i : all) {
-            reduced.push_back(reducedValue(m_problem, root, m_scale, i));
-            if (reduced[i] > 0) bound += reduced[i];
-        }
-        m_best = startingSet(m_problem, reduced);
-        m_bestValue = valueOf(m_problem, m_best);
+    /// What is decided at one depth of the tree.
+    struct Piece {
+        std::uint32_t number = 0;
+        std::size_t bundleEnd = 0;          ///< The depth behind its bundle.
+        std::vector<std::int32_t> choices;  ///< Ways, and kOut where the bundle may stay out.
+    };
 
-        const auto size = [&](std::uint32_t i) {
-            return reduced[i] < 0 ? -reduced[i] : reduced[i];
-        };
-        for (const std::uint32_t i : all) {
-            if (bound - size(i) >= target()) {
-                m_order.push_back(i);
-            } else {
-                m_current[i] = reduced[i] > 0 ? 1 : 0;
+    bool isTooDeep() const { return m_problem.pieces() > kMaxSearchedPieces; }
+
+    Wide target() const { return targetFor(m_bestValue, m_whole.ties, m_scale); }
+
+    /// What is least certain is decided last, and the choice of greatest reduced value tried first.
+    void orderPieces(const std::vector<Wide>& values) {
+        std::vector<Wide> certainty;
+        for (const Bundle& bundle : m_problem.bundles)
+            certainty.push_back(certaintyOf(bundle, values));
+        m_bundles = numbersBelow(m_problem.bundles.size());
+        std::stable_sort(m_bundles.begin(), m_bundles.end(), [&](std::uint32_t a, std::uint32_t b) {
+            return certainty[a] > certainty[b];
+        });
+        for (const std::uint32_t number : m_bundles) addPieces(m_problem.bundles[number], values);
+    }
+
+    /// How far the second-best choice of the bundle stays behind the best.
+    Wide certaintyOf(const Bundle& bundle, const std::vector<Wide>& values) const {
+        const Wide in = bundleReduced(m_problem, values, bundle);
+        Wide least = bundle.required ? -1 : (in < 0 ? -in : in);
+        if (!bundle.required && in < 0) return least;
+        for (const std::uint32_t piece : bundle.pieces) {
+            const Wide best = bestReduced(m_problem, values, piece);
+            int atBest = 0;
+            for (std::uint32_t way = m_problem.firstWay[piece]; way < m_problem.firstWay[piece + 1];
+                 ++way) {
+                const Wide behind = best - values[way];
+                if (behind == 0 && ++atBest == 1) continue;
+                if (least < 0 || behind < least) least = behind;
             }
         }
-        std::stable_sort(m_order.begin(), m_order.end(),
-                         [&](std::uint32_t a, std::uint32_t b) { return size(a) > size(b); });
-        m_takeFirst.resize(all.size());
-        for (const std::uint32_t i : all) m_takeFirst[i] = reduced[i] > 0 ? 1 : 0;
-        linkBetter();
-        keepPrices(root, Bounds::Value);
-        priceParts();
+        return least;
+    }
+
+    void addPieces(const Bundle& bundle, const std::vector<Wide>& values) {
+        const std::size_t end = m_pieces.size() + bundle.pieces.size();
+        const Wide in = bundleReduced(m_problem, values, bundle);
+        for (std::size_t i = 0; i < bundle.pieces.size(); ++i) {
+            const std::uint32_t piece = bundle.pieces[i];
+            const Wide others = in - bestReduced(m_problem, values, piece);
+            std::vector<std::pair<Wide, std::int32_t>> choices;
+            for (std::uint32_t way = m_problem.firstWay[piece]; way < m_problem.firstWay[piece + 1];
+                 ++way) {
+                choices.emplace_back(values[way] + others, static_cast<std::int32_t>(way));
+            }
+            if (i == 0 && !bundle.required) choices.emplace_back(0, kOut);
+            std::stable_sort(choices.begin(), choices.end(),
+                             [](const auto& a, const auto& b) { return a.first > b.first; });
+            Piece& added = m_pieces.emplace_back(Piece{piece, end, {}});
+            for (const auto& choice : choices) added.choices.push_back(choice.second);
+        }
     }
 
     /// Prices for parts of the tree: from some depths on, with the room that is left there if all
-    /// items above go the way that the root prices prefer.
+    /// above goes the way that the root prices prefer.
     void priceParts() {
-        Selection preferred = m_current;
+        if (m_pieces.empty()) return;
+        std::vector<std::int64_t> room = m_room;
+        Wide value = m_value;
         std::size_t next = 0;
         for (std::size_t part = 0; part < kPricedParts; ++part) {
-            const std::size_t depth = m_order.size() * part / kPricedParts;
-            for (; next < depth; ++next) preferred[m_order[next]] = m_takeFirst[m_order[next]];
-            const std::vector<std::int64_t> room = roomLeft(m_problem, preferred);
-            const std::span<const std::uint32_t> items = std::span(m_order).subspan(depth);
-            keepPrices(findMultipliers(m_problem, {items, room},
-                                       m_bestValue - valueOf(m_problem, preferred), m_scale),
-                       Bounds::Value);
+            const std::size_t first = m_bundles.size() * part / kPricedParts;
+            for (; next < first; ++next) goPreferredWay(m_bundles[next], room, value);
+            const std::span<const std::uint32_t> bundles = std::span(m_bundles).subspan(first);
+            keepPrices({findMultipliers(m_problem, {bundles, room}, m_bestValue - value, m_scale),
+                        Bounds::Value});
             for (std::size_t k = 0; k < room.size(); ++k) {
-                if (isLeastSum(m_problem.limits[k]))
-                    keepPrices(pricesOfSum(k, items, room), Bounds::Feasibility);
+                if (m_whole.limits[k].isLeastSum())
+                    keepPrices(pricesOfSum(m_problem, k, bundles, room));
             }
         }
     }
 
-    static bool isLeastSum(const Limit& limit) {
-        return std::any_of(limit.use.begin(), limit.use.end(),
-                           [](std::int64_t use) { return use < 0; });
+    void goPreferredWay(std::uint32_t number, std::vector<std::int64_t>& room, Wide& value) const {
+        const std::uint32_t first = m_problem.bundles[number].pieces.front();
+        const auto place = std::find_if(m_pieces.begin(), m_pieces.end(),
+                                        [&](const Piece& each) { return each.number == first; });
+        for (auto piece = place;
+             piece != m_pieces.begin() + static_cast<std::ptrdiff_t>(place->bundleEnd); ++piece) {
+            const std::int32_t way = piece->choices.front();
+            if (way == kOut) return;
+            value += m_problem.value[static_cast<std::size_t>(way)];
+            for (std::size_t k = 0; k < room.size(); ++k)
+                room[k] -= m_problem.limits[k].use[static_cast<std::size_t>(way)];
+        }
     }
 
-    /// Prices that show when the least sum of limit `k` is out of reach: those that bound the
-    /// greatest sum under all other limits.
-    Multipliers pricesOfSum(std::size_t k, std::span<const std::uint32_t> items,
-                            std::vector<std::int64_t> room) const {
-        SetProblem sum;
-        for (const std::int64_t use : m_problem.limits[k].use) sum.value.push_back(-use);
-        sum.limits = m_problem.limits;
-        const auto place = static_cast<std::ptrdiff_t>(k);
-        sum.limits.erase(sum.limits.begin() + place);
-        const Wide lowest = -room[k];
-        room.erase(room.begin() + place);
-        const unsigned scale = priceScale(sum);
-        Multipliers prices = findMultipliers(sum, {items, room}, lowest, scale);
-        prices.price.insert(prices.price.begin() + place, std::int64_t{1} << scale);
-        return prices;
-    }
-
-    void keepPrices(const Multipliers& multipliers, Bounds bounds) {
-        PricedSuffix priced{multipliers, bounds, std::vector<Wide>(m_order.size() + 1, 0)};
-        for (std::size_t depth = m_order.size(); depth > 0; --depth) {
-            const std::uint32_t item = m_order[depth - 1];
-            Wide reduced = reducedValue(m_problem, multipliers, m_scale, item);
-            if (bounds == Bounds::Feasibility) {
-                reduced -= m_problem.value[item] * (Wide{1} << m_scale);
-            }
-            priced.suffix[depth - 1] = priced.suffix[depth] + std::max<Wide>(reduced, 0);
+    void keepPrices(const Prices& prices) {
+        const std::vector<Wide> values = valuesUnder(m_problem, prices, m_scale);
+        PricedSuffix priced{prices, std::vector<Wide>(m_pieces.size() + 1, 0)};
+        for (std::size_t depth = m_pieces.size(); depth > 0; --depth) {
+            const Piece& piece = m_pieces[depth - 1];
+            Wide& here = priced.suffix[depth - 1];
+            here = priced.suffix[depth] + bestReduced(m_problem, values, piece.number);
+            const bool mayBeOut =
+                std::find(piece.choices.begin(), piece.choices.end(), kOut) != piece.choices.end();
+            if (mayBeOut) here = std::max(here, priced.suffix[piece.bundleEnd]);
         }
         m_priced.push_back(std::move(priced));
     }
 
-    /// Finds the pairs of the tree's items in which one is better than the other. At the lower of
+    /// Finds the pairs of the tree's pieces in which one is better than the other. At the lower of
     /// the two, the way that the upper one went may settle it.
     void linkBetter() {
         constexpr std::size_t kMostLinked = 2000;  // Quadratic; larger trees do without.
-        m_betterAbove.resize(m_problem.value.size());
-        m_worseAbove.resize(m_problem.value.size());
-        if (!m_problem.isBetter || m_order.size() > kMostLinked) return;
-        for (std::size_t lower = 0; lower < m_order.size(); ++lower) {
+        m_betterAbove.resize(m_pieces.size());
+        m_worseAbove.resize(m_pieces.size());
+        if (!m_whole.isBetter || m_pieces.size() > kMostLinked) return;
+        for (std::size_t lower = 0; lower < m_pieces.size(); ++lower) {
+            const std::uint32_t here = wholePiece(lower);
             for (std::size_t upper = 0; upper < lower; ++upper) {
-                const std::uint32_t above = m_order[upper];
-                const std::uint32_t here = m_order[lower];
-                if (m_problem.isBetter(above, here)) m_betterAbove[here].push_back(above);
-                if (m_problem.isBetter(here, above)) m_worseAbove[here].push_back(above);
+                const std::uint32_t above = wholePiece(upper);
+                if (m_whole.isBetter(above, here)) m_betterAbove[lower].push_back(above);
+                if (m_whole.isBetter(here, above)) m_worseAbove[lower].push_back(above);
             }
         }
     }
 
-    /// What a bound has to reach so that its part of the tree can hold a set that we would take.
-    Wide target() const {
-        return (m_bestValue + (m_problem.ties == Ties::Any ? 1 : 0)) * (Wide{1} << m_scale);
+    std::uint32_t wholePiece(std::size_t depth) const {
+        return m_left.pieceOf[m_pieces[depth].number];
     }
 
     bool hopeless(std::size_t depth) {
         const Wide need = target() - m_value * (Wide{1} << m_scale);
         const auto below = [&](const PricedSuffix& priced) {
-            Wide bound = priced.suffix[depth];
-            for (std::size_t k = 0; k < m_room.size(); ++k) {
-                bound += static_cast<Wide>(priced.multipliers.price[k]) * m_room[k];
-            }
-            return bound < (priced.bounds == Bounds::Value ? need : 0);
+            return priced.suffix[depth] + priceOf(priced.prices.multipliers, m_room) <
+                   (priced.prices.bounds == Bounds::Value ? need : 0);
         };
         if (below(m_priced[m_lastCut])) return true;
         for (std::size_t p = 0; p < m_priced.size(); ++p) {
@@ -292,88 +337,98 @@ private:
         return false;
     }
 
-    void visit(std::size_t depth) {
-        if (--m_steps < 0) {
+    void visitFrom(std::int64_t stepsKept) {
+        m_stepsKept = stepsKept;
+        m_outOfSteps = false;
+        visit(0);
+    }
+
+    bool stops() {
+        if (m_steps <= m_stepsKept) {
             m_outOfSteps = true;
-            return;
+        } else {
+            --m_steps;
         }
         if (m_steps % kStepsBetweenChecks == 0 && m_progress.stopRequested()) m_cancelled = true;
-        if (m_cancelled || hopeless(depth)) return;
-        if (depth == m_order.size()) {
+        return m_outOfSteps || m_cancelled;
+    }
+
+    void visit(std::size_t depth) {
+        if (stops() || hopeless(depth)) return;
+        if (depth == m_pieces.size()) {
             takeIfBetter();
             return;
         }
-        const std::uint32_t item = m_order[depth];
-        if (m_takeFirst[item] != 0) {
-            visitWith(item, depth);
-            visitWithout(item, depth);
-        } else {
-            visitWithout(item, depth);
-            visitWith(item, depth);
+        for (const std::int32_t choice : m_pieces[depth].choices) {
+            if (choice == kOut) {
+                visitWithout(depth);
+            } else {
+                visitWith(depth, static_cast<std::size_t>(choice));
+            }
+            if (m_outOfSteps || m_cancelled) return;
         }
     }
 
-    void visitWith(std::uint32_t item, std::size_t depth) {
-        if (m_outOfSteps || m_cancelled) return;
-        for (const std::uint32_t better : m_betterAbove[item]) {
-            if (m_current[better] == 0) return;
-        }
-        bool fits = true;
-        for (std::size_t k = 0; k < m_room.size(); ++k) {
-            const std::int64_t use = m_problem.limits[k].use[item];
-            fits = fits && (use <= 0 || m_room[k] >= use);
-        }
-        if (!fits) return;
-        m_current[item] = 1;
-        m_value += m_problem.value[item];
-        for (std::size_t k = 0; k < m_room.size(); ++k) {
-            m_room[k] -= m_problem.limits[k].use[item];
-        }
+    void visitWith(std::size_t depth, std::size_t way) {
+        const bool betterOut = std::any_of(m_betterAbove[depth].begin(), m_betterAbove[depth].end(),
+                                           [&](auto piece) { return m_current[piece] == kOut; });
+        if (betterOut || !fits(way)) return;
+        std::int32_t& current = m_current[wholePiece(depth)];
+        current = static_cast<std::int32_t>(m_left.wayOf[way]);
+        m_value += m_problem.value[way];
+        for (std::size_t k = 0; k < m_room.size(); ++k) m_room[k] -= m_problem.limits[k].use[way];
         visit(depth + 1);
-        m_current[item] = 0;
-        m_value -= m_problem.value[item];
-        for (std::size_t k = 0; k < m_room.size(); ++k) {
-            m_room[k] += m_problem.limits[k].use[item];
-        }
+        current = kOut;
+        m_value -= m_problem.value[way];
+        for (std::size_t k = 0; k < m_room.size(); ++k) m_room[k] += m_problem.limits[k].use[way];
     }
 
-    void visitWithout(std::uint32_t item, std::size_t depth) {
-        if (m_outOfSteps || m_cancelled) return;
-        for (const std::uint32_t worse : m_worseAbove[item]) {
-            if (m_current[worse] != 0) return;
+    bool fits(std::size_t way) const {
+        for (std::size_t k = 0; k < m_room.size(); ++k) {
+            const std::int64_t use = m_problem.limits[k].use[way];
+            if (use > 0 && m_room[k] < use) return false;
         }
-        visit(depth + 1);
+        return true;
+    }
+
+    void visitWithout(std::size_t depth) {
+        const bool worseIn = std::any_of(m_worseAbove[depth].begin(), m_worseAbove[depth].end(),
+                                         [&](auto piece) { return m_current[piece] != kOut; });
+        if (!worseIn) visit(m_pieces[depth].bundleEnd);
     }
 
     void takeIfBetter() {
         if (!allKept(m_room)) return;
         const bool better =
-            m_value > m_bestValue || (m_value == m_bestValue && m_problem.ties == Ties::Earliest &&
+            m_value > m_bestValue || (m_value == m_bestValue && m_whole.ties == Ties::Earliest &&
                                       goesBefore(m_current, m_best));
         if (!better) return;
         m_best = m_current;
         m_bestValue = m_value;
     }
 
-    const SetProblem& m_problem;
+    const SetProblem& m_whole;
+    const Reduced m_left;
+    const SetProblem& m_problem;  ///< Of what is left.
     const core::Progress& m_progress;
     std::int64_t& m_steps;
+    std::int64_t m_stepsKept = 0;
     unsigned m_scale;
     bool m_outOfSteps = false;
     bool m_cancelled = false;
 
-    std::vector<std::uint32_t> m_order;  ///< The tree's items; depth d decides on m_order[d].
-    Selection m_takeFirst;
-    std::vector<std::vector<std::uint32_t>> m_betterAbove;
+    std::vector<std::uint32_t> m_bundles;                   ///< In the order of the tree.
+    std::vector<Piece> m_pieces;                            ///< By depth.
+    std::vector<std::vector<std::uint32_t>> m_betterAbove;  ///< By depth; pieces of the whole.
     std::vector<std::vector<std::uint32_t>> m_worseAbove;
     std::vector<PricedSuffix> m_priced;
     std::size_t m_lastCut = 0;
 
-    Selection m_current;
+    Selection m_current;  ///< Of the whole.
     Wide m_value = 0;
     std::vector<std::int64_t> m_room;
     Selection m_best;
-    Wide m_bestValue = 0;
+    Wide m_bestValue;
 };
 
 }  // namespace
@@ -381,7 +436,28 @@ private:
 SetAnswer searchBestSet(const SetProblem& problem, std::int64_t& steps,
                         const core::Progress& progress) {
     assert(allKept(roomLeft(problem, problem.start)));
-    return TreeSearch(problem, steps, progress).run();
+    if (progress.stopRequested()) return {problem.start, 0, false, true};
+    const unsigned scale = priceScale(problem);
+    Reduced left = withinReach(problem);
+    const std::vector<std::uint32_t> all = numbersBelow(left.problem.bundles.size());
+    const std::vector<std::int64_t> room = roomOf(left.problem);
+    const Wide taken = valueOf(problem, left.taken);
+    const Multipliers root =
+        findMultipliers(left.problem, {all, room}, valueOf(problem, problem.start) - taken, scale);
+    SetAnswer answer{startingSet(problem, reducedValues(problem, root, scale)), 0, true, false};
+
+    const std::vector<Wide> values = reducedValues(left.problem, root, scale);
+    const Wide bound =
+        taken * (Wide{1} << scale) + priceOf(root, room) + sumOfBest(left.problem, values);
+    const Wide slack = bound - targetFor(valueOf(problem, answer.chosen), problem.ties, scale);
+    if (slack >= 0) {
+        left = reducedFurther(left, values, slack);
+        answer =
+            TreeSearch(problem, std::move(left), root, std::move(answer.chosen), steps, progress)
+                .run();
+    }
+    answer.bound = answer.proven ? valueOf(problem, answer.chosen) : quotientDown(bound, scale);
+    return answer;
 }
 
 }  // namespace pantile::board

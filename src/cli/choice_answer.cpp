@@ -8,6 +8,7 @@
 #include "board/cautions.h"
 #include "cli/json.h"
 #include "cli/texture_answer.h"
+#include "core/text.h"
 
 namespace pantile::cli {
 
@@ -22,18 +23,41 @@ QJsonArray slotsJson(const tasks::Choice& choice) {
     });
 }
 
+namespace {
+
+QJsonObject loadJson(const tasks::Choice& load) {
+    return {{"textures", slotsJson(load)},
+            {"slots", jsonNumber(std::ssize(load.slots))},
+            {"bytes", jsonNumber(load.bytes)},
+            {"seconds", jsonSeconds(load.milliseconds)},
+            {"worth", jsonNumber(load.worth)}};
+}
+
+QJsonObject leftOutJson(const tasks::NotChosen& left) {
+    return {{"id", jsonNumber(left.id.value)},
+            {"reason", jsonText(left.reason)},
+            {"change", jsonText(left.change)},
+            {"take_out",
+             jsonArray(left.takeOut, [](core::TextureId id) { return jsonNumber(id.value); })},
+            {"more", QJsonObject{{"slots", left.shortage.slots},
+                                 {"bytes", jsonNumber(left.shortage.bytes)},
+                                 {"seconds", jsonSeconds(left.shortage.milliseconds)}}}};
+}
+
+}  // namespace
+
 QJsonObject choiceJson(const tasks::Choice& choice) {
-    const QJsonObject load{{"textures", slotsJson(choice)},
-                           {"slots", jsonNumber(std::ssize(choice.slots))},
-                           {"bytes", jsonNumber(choice.bytes)},
-                           {"seconds", jsonSeconds(choice.milliseconds)},
-                           {"worth", jsonNumber(choice.worth)}};
-    const auto leftOut = jsonArray(choice.leftOut, [](const tasks::NotChosen& left) {
-        return QJsonObject{{"id", jsonNumber(left.id.value)}, {"reason", jsonText(left.reason)}};
-    });
-    return {{"loads", choice.slots.empty() ? QJsonArray{} : QJsonArray{load}},
-            {"left_out", leftOut},
+    return {{"loads", choice.slots.empty() ? QJsonArray{} : QJsonArray{loadJson(choice)}},
+            {"left_out", jsonArray(choice.leftOut, leftOutJson)},
+            {"worth_bound", jsonNumber(choice.worthBound)},
             {"proven_best", choice.provenBest}};
+}
+
+QJsonObject splitJson(const tasks::Split& split) {
+    return {{"loads", jsonArray(split.loads, loadJson)},
+            {"left_out", jsonArray(split.leftOut, leftOutJson)},
+            {"fewest", jsonNumber(static_cast<std::int64_t>(split.fewest))},
+            {"proven_best", split.provenFewest()}};
 }
 
 Table slotTable(const tasks::Choice& choice) {
@@ -53,17 +77,18 @@ Table slotTable(const tasks::Choice& choice) {
     return table;
 }
 
-void printLeftOut(std::ostream& out, const tasks::Choice& choice) {
+void printLeftOut(std::ostream& out, const std::vector<tasks::NotChosen>& leftOut) {
     // Ids with the same reason share a line, which stands where the first of them would.
     std::vector<std::string> reasons;
     std::map<std::string, std::string> idsOf;
-    for (const tasks::NotChosen& left : choice.leftOut) {
-        std::string& ids = idsOf[left.reason];
-        if (ids.empty()) reasons.push_back(left.reason);
+    for (const tasks::NotChosen& left : leftOut) {
+        const std::string reason = left.reason + (left.change.empty() ? "" : ". " + left.change);
+        std::string& ids = idsOf[reason];
+        if (ids.empty()) reasons.push_back(reason);
         ids += (ids.empty() ? "" : ", ") + std::to_string(left.id.value);
     }
     for (const std::string& reason : reasons)
-        out << "Left out " << idsOf[reason] << ": " << reason << '\n';
+        out << "Left out " << idsOf[reason] << ": " << core::visibleText(reason) << '\n';
 }
 
 void printCautions(std::ostream& out) {

@@ -13,6 +13,15 @@ namespace {
 
 constexpr long long kMaxSeconds = 1'000'000;
 
+Result<std::set<core::TextureId>> readIds(const Arguments& arguments, std::string_view option) {
+    std::set<core::TextureId> ids;
+    for (const std::string& word : arguments.values(option)) {
+        PANTILE_ASSIGN_OR_RETURN(const core::TextureId id, parseTextureId(word));
+        ids.insert(id);
+    }
+    return ids;
+}
+
 Result<void> readWorths(const Arguments& arguments, tasks::ChooseOptions& options) {
     for (const std::string& word : arguments.values("--worth")) {
         const std::size_t equals = word.find('=');
@@ -36,8 +45,11 @@ std::vector<OptionSpec> chooseOptionSpecs() {
         {"--canvas", OptionKind::Value, "NAME",
          "the canvas, else for each the smallest that it fits"},
         {"--must", OptionKind::Repeated, "ID", "this texture has to be in"},
+        {"--never", OptionKind::Repeated, "ID", "this texture stays out"},
+        {"--together", OptionKind::Repeated, "SHELF",
+         "the selected textures of this shelf are all in or all out"},
         {"--worth", OptionKind::Repeated, "ID=N", "what a texture is worth"},
-        {"--seconds", OptionKind::Value, "N", "at most so much drawing time together"},
+        {"--seconds", OptionKind::Value, "N", "at most so much drawing time for a load"},
     };
 }
 
@@ -50,10 +62,9 @@ Result<tasks::ChooseOptions> chooseOptions(const Arguments& arguments) {
     }
     options.board = *board;
     options.canvas = arguments.value("--canvas").value_or("");
-    for (const std::string& word : arguments.values("--must")) {
-        PANTILE_ASSIGN_OR_RETURN(const core::TextureId id, parseTextureId(word));
-        options.must.insert(id);
-    }
+    PANTILE_ASSIGN_OR_RETURN(options.must, readIds(arguments, "--must"));
+    PANTILE_ASSIGN_OR_RETURN(options.never, readIds(arguments, "--never"));
+    options.together = arguments.values("--together");
     PANTILE_RETURN_IF_ERROR(readWorths(arguments, options));
     PANTILE_ASSIGN_OR_RETURN(const auto seconds, arguments.number("--seconds", 0, kMaxSeconds));
     if (seconds) options.milliseconds = *seconds * 1000;

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "board/fit.h"
 #include "board/load.h"
 #include "catalogue/library.h"
 #include "core/board.h"
@@ -24,6 +25,8 @@ struct ChooseOptions {
     std::string board;
     std::string canvas;  ///< By name, or empty for the one that chooseCanvas gives each texture.
     std::set<core::TextureId> must;
+    std::set<core::TextureId> never;
+    std::vector<std::string> together;  ///< Shelves whose selected textures are all in or all out.
     std::map<core::TextureId, std::int64_t> worth;  ///< kUsualWorth for the others.
     std::optional<std::int64_t> milliseconds;       ///< Drawing time of all together.
 };
@@ -38,6 +41,9 @@ struct ChosenSlot {
 struct NotChosen {
     core::TextureId id;
     std::string reason;
+    std::string change = {};                    ///< A sentence: what would let it in.
+    std::vector<core::TextureId> takeOut = {};  ///< The cheapest exchange, if there is one.
+    board::Shortage shortage = {};              ///< What it lacks beside all that is chosen.
 };
 
 struct Choice {
@@ -48,11 +54,12 @@ struct Choice {
     std::int64_t worth = 0;
     std::vector<NotChosen> leftOut;
     bool provenBest = false;
+    std::int64_t worthBound = 0;  ///< No set is worth more.
 };
 
 /// Plans each texture and picks the set of greatest worth within slots, bytes and time.
-/// Errors: NotFound for names and ids; DoesNotFit if the musts alone do not fit; InvalidInput for a
-/// worth out of range or a must or worth that is not among `ids`; Cancelled.
+/// Errors: as loadCandidates (load_candidates.h); DoesNotFit, naming the musts, if they alone do
+/// not fit; InvalidInput for a worth out of range.
 core::Result<Choice> chooseForBoard(const catalogue::Library& library,
                                     const std::vector<core::TextureId>& ids,
                                     const ChooseOptions& options,

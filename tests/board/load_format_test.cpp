@@ -265,9 +265,19 @@ TEST(LoadFormat, NamesTheDamagedSlot) {
     EXPECT_THAT(readLoad(bytes),
                 failsWith(ErrorKind::ChecksumMismatch,
                           "slot 3 (Tarred planks): its data is damaged: its checksum is"));
+    const auto verified = verifyLoad(bytes);
+    ASSERT_THAT(verified, isOk());
+    EXPECT_FALSE(verified->verified());
+    EXPECT_TRUE(verified->slots[0].verified());
+    EXPECT_TRUE(verified->slots[1].verified());
+    EXPECT_THAT(verified->slots[2].fault, ::testing::HasSubstr("its data is damaged"));
     bytes = written(load);
     bytes[layout::kHeaderBytes + layout::kEntryBytes + 50] ^= 1U;
     EXPECT_THAT(readLoad(bytes), failsWith(ErrorKind::ChecksumMismatch, "slot 2: its directory"));
+    EXPECT_THAT(verifyLoad(bytes), failsWith(ErrorKind::ChecksumMismatch, "slot 2: its directory"));
+    bytes = written(load);
+    bytes.back() ^= 1U;
+    EXPECT_THAT(verifyLoad(bytes), failsWith(ErrorKind::ChecksumMismatch, "the load is damaged"));
 }
 
 TEST(LoadFormat, RefusesEveryTruncation) {

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "board/load_layout.h"
 #include "support/matchers.h"
 
 namespace pantile::board {
@@ -35,6 +36,16 @@ TEST(Profile, GivesTheCardBoardRoomForManySlots) {
     EXPECT_EQ(board.slots, 64);
     EXPECT_EQ(board.memory, core::BoardMemory::Card);
     EXPECT_GE(board.bytes, 64 * 65536);
+}
+
+TEST(Profile, GivesTheLinuxBoardAllSlotsThatALoadHas) {
+    const core::Board board = shippedBoards()[2];
+    EXPECT_EQ(board.name, "linux-255");
+    EXPECT_EQ(board.slots, layout::kMaxSlots);
+    EXPECT_EQ(board.memory, core::BoardMemory::Card);
+    EXPECT_EQ(board.bytes, 255 * 65536);
+    EXPECT_LE(board.bytes, static_cast<std::int64_t>(layout::kMaxLoadBytes));
+    EXPECT_NE(board.description.find("Linux"), std::string::npos);
 }
 
 TEST(Profile, NamesCanvasesAfterTheirCells) {

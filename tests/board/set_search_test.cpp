@@ -40,7 +40,12 @@ SetProblem problemOf(const tests::CsvRow& row) {
     const std::vector<std::int64_t> rooms = numbersIn(row[5]);
     for (const std::string& uses : partsOf(row[4]))
         problem.limits.push_back({numbersIn(uses), rooms.at(problem.limits.size())});
-    problem.start.assign(problem.value.size(), 0);
+    for (std::uint32_t piece = 0; piece < problem.value.size(); ++piece) {
+        problem.firstWay.push_back(piece);
+        problem.bundles.push_back({{piece}});
+    }
+    problem.firstWay.push_back(static_cast<std::uint32_t>(problem.value.size()));
+    problem.start.assign(problem.value.size(), kOut);
     return problem;
 }
 
@@ -59,12 +64,12 @@ TEST(SetSearch, ReachesThePublishedOptimaUnderManyLimits) {
         EXPECT_TRUE(answer.proven) << row[0];
         std::int64_t profit = 0;
         for (std::size_t i = 0; i < answer.chosen.size(); ++i)
-            profit += answer.chosen[i] != 0 ? static_cast<std::int64_t>(problem.value[i]) : 0;
+            profit += answer.chosen[i] != kOut ? static_cast<std::int64_t>(problem.value[i]) : 0;
         EXPECT_EQ(profit, tenthsIn(row[7]).at(0)) << row[0];
         for (const Limit& limit : problem.limits) {
             std::int64_t used = 0;
             for (std::size_t i = 0; i < answer.chosen.size(); ++i)
-                used += answer.chosen[i] != 0 ? limit.use[i] : 0;
+                used += answer.chosen[i] != kOut ? limit.use[i] : 0;
             EXPECT_LE(used, limit.room) << row[0];
         }
     }

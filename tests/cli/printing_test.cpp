@@ -58,13 +58,15 @@ TEST(ProgressBar, FillsAndClearsItself) {
 }
 
 TEST(Choice, SaysEachReasonOnce) {
-    tasks::Choice choice;
-    choice.leftOut = {{core::TextureId{3}, "worth less"},
-                      {core::TextureId{5}, "needs 4 bytes more"},
-                      {core::TextureId{9}, "worth less"}};
+    const std::vector<tasks::NotChosen> leftOut = {
+        {core::TextureId{3}, "worth less"},
+        {core::TextureId{5}, "needs 4 bytes more", "It fits in place of 7 Net\x1b (worth 2)."},
+        {core::TextureId{9}, "worth less"}};
     std::ostringstream out;
-    printLeftOut(out, choice);
-    EXPECT_EQ(out.str(), "Left out 3, 9: worth less\nLeft out 5: needs 4 bytes more\n");
+    printLeftOut(out, leftOut);
+    EXPECT_EQ(out.str(),
+              "Left out 3, 9: worth less\nLeft out 5: needs 4 bytes more. It fits in place of 7 "
+              "Net\\x1b (worth 2).\n");
 }
 
 TEST(ProgressBar, StaysWithinANarrowTerminal) {

@@ -565,6 +565,76 @@ TEST_F(Cli, FitMakeWriteAndVerifyALoad) {
     EXPECT_EQ(run({"load", "remove", "evening"}).exitCode, 0);
 }
 
+TEST_F(Cli, FitSplitsAllOverLoads) {
+    addTiles(5);
+    ASSERT_EQ(run({"board", "add", "pier", "--slots", "2", "--bytes", "4000"}).exitCode, 0);
+    const QJsonObject split =
+        json({"fit", "all", "--board", "pier", "--loads", "--never", "2", "--worth", "4=9"}).json();
+    ASSERT_EQ(split["loads"].toArray().size(), 2);
+    EXPECT_TRUE(split["proven_best"].toBool());
+    EXPECT_EQ(split["fewest"].toInt(), 2);
+    const QJsonObject first = split["loads"].toArray()[0].toObject();
+    EXPECT_EQ(first["worth"].toInt(), 12);
+    EXPECT_EQ(first["slots"].toInt(), 2);
+    EXPECT_EQ(first["textures"].toArray()[1].toObject()["slot"].toInt(), 2);
+    const QJsonObject left = split["left_out"].toArray()[0].toObject();
+    EXPECT_EQ(left["id"].toInt(), 2);
+    EXPECT_EQ(left["reason"].toString(), "you said that it is never to be in");
+    const CliAnswer text = run({"fit", "all", "--board", "pier", "--loads"});
+    EXPECT_NE(text.out.find("Load 3:\n"), std::string::npos) << text.out;
+    EXPECT_NE(text.out.find("3 loads, proven fewest.\n"), std::string::npos) << text.out;
+
+    const CliAnswer made = json({"load", "make", "evening", "all", "--board", "pier", "--loads"});
+    ASSERT_EQ(made.exitCode, 0) << made.out;
+    EXPECT_EQ(made.json()["made"].toArray()[2].toString(), "evening 3");
+    EXPECT_EQ(json({"load", "list"}).jsonList().size(), 3);
+    EXPECT_EQ(run({"load", "make", "evening", "all", "--board", "pier", "--loads"}).exitCode, 1);
+}
+
+TEST_F(Cli, FitSaysWhatWouldLetATextureIn) {
+    addTiles(3);
+    ASSERT_EQ(run({"board", "add", "pier", "--slots", "2", "--bytes", "4000"}).exitCode, 0);
+    const QJsonObject fit = json({"fit", "all", "--board", "pier", "--worth", "1=9", "--worth",
+                                  "2=5", "--worth", "3=1"})
+                                .json();
+    EXPECT_EQ(fit["worth_bound"].toInt(), 14);
+    const QJsonObject left = fit["left_out"].toArray()[0].toObject();
+    EXPECT_EQ(left["id"].toInt(), 3);
+    EXPECT_EQ(left["take_out"].toArray()[0].toInt(), 2);
+    EXPECT_EQ(left["more"].toObject()["slots"].toInt(), 1);
+    EXPECT_EQ(left["more"].toObject()["bytes"].toInt(-1), 0);
+    EXPECT_TRUE(left["change"].toString().startsWith("It fits in place of 2 "));
+    const CliAnswer text = run({"fit", "all", "--board", "pier", "--worth", "3=1"});
+    EXPECT_NE(text.out.find("slots. It fits in place of "), std::string::npos) << text.out;
+}
+
+TEST_F(Cli, LoadHistoryTellsWhatIsOnWhichBoard) {
+    addTiles(3);
+    for (const char* board : {"pier", "quay"}) {
+        ASSERT_EQ(run({"board", "add", board, "--slots", "2", "--bytes", "4000"}).exitCode, 0);
+        ASSERT_EQ(run({"load", "make", board, "3", "1", "--board", board}).exitCode, 0);
+    }
+    EXPECT_TRUE(json({"load", "history"}).jsonList().isEmpty());
+    ASSERT_EQ(run({"load", "write", "quay", "--into", m_cli.path("out")}).exitCode, 0);
+    const QJsonArray all = json({"load", "history"}).jsonList();
+    ASSERT_EQ(all.size(), 1);
+    const QJsonObject written = all[0].toObject();
+    EXPECT_EQ(written["load"].toString(), "quay");
+    EXPECT_EQ(written["board"].toString(), "quay");
+    EXPECT_TRUE(written["into"].toString().endsWith("/out"));
+    const QJsonObject slot = written["textures"].toArray()[0].toObject();
+    EXPECT_EQ(slot["slot"].toInt(), 1);
+    EXPECT_EQ(slot["id"].toInt(), 3);
+    EXPECT_FALSE(slot["changed_since"].toBool(true));
+    EXPECT_TRUE(json({"load", "history", "--board", "pier"}).jsonList().isEmpty());
+    EXPECT_EQ(run({"load", "history", "--board", "peer"}).exitCode, 1);
+    EXPECT_NE(run({"load", "history", "--board", "quay"}).out.find("1 load written."),
+              std::string::npos);
+    const CliAnswer shown = run({"load", "show", "quay"});
+    EXPECT_NE(shown.out.find("quay, for quay:\nslot  id  title"), std::string::npos) << shown.out;
+    EXPECT_EQ(json({"load", "show", "quay"}).json()["textures"].toArray().size(), 2);
+}
+
 TEST_F(Cli, CheckBackupAndRestore) {
     addTiles(2);
     const QJsonObject check = json({"check"}).json();

@@ -1,4 +1,4 @@
-// choose_for_board.h and write_load.h: from textures to files that are proven to draw them.
+// write_load.h: from textures to files that are proven to draw them.
 
 #include "catalogue/loads.h"
 
@@ -42,65 +42,6 @@ protected:
     std::vector<core::TextureId> m_ids;
     ChooseOptions m_options;
 };
-
-TEST_F(Loads, FillsTheSlotsWithWhatIsWorthMost) {
-    m_options.worth = {{m_ids[1], 9}, {m_ids[4], 8}};
-    m_options.must = {m_ids[2]};
-    const auto choice = chooseForBoard(m_library, m_ids, m_options);
-    ASSERT_THAT(choice, isOk());
-    std::vector<core::TextureId> chosen;
-    std::int64_t bytes = 0;
-    for (const ChosenSlot& slot : choice->slots) {
-        chosen.push_back(slot.id);
-        bytes += slot.bytes;
-    }
-    EXPECT_EQ(chosen, (std::vector{m_ids[1], m_ids[2], m_ids[4]}));
-    EXPECT_EQ(choice->worth, 9 + kUsualWorth + 8);
-    EXPECT_GT(choice->bytes, bytes);
-    EXPECT_LE(choice->bytes, 4000);
-    EXPECT_TRUE(choice->provenBest);
-    ASSERT_EQ(choice->leftOut.size(), 2U);
-    EXPECT_EQ(choice->leftOut[0].id, m_ids[0]);
-    EXPECT_FALSE(choice->leftOut[0].reason.empty());
-}
-
-TEST_F(Loads, SaysWhatFitsNoCanvas) {
-    const core::TextureId large = add(texture(9, 100));
-    m_ids.push_back(large);
-    const auto choice = chooseForBoard(m_library, m_ids, m_options);
-    ASSERT_THAT(choice, isOk());
-    const auto left = std::find_if(choice->leftOut.begin(), choice->leftOut.end(),
-                                   [&](const NotChosen& each) { return each.id == large; });
-    ASSERT_NE(left, choice->leftOut.end());
-    EXPECT_NE(left->reason.find("fits no canvas"), std::string::npos);
-    m_options.must = {large};
-    EXPECT_THAT(chooseForBoard(m_library, m_ids, m_options),
-                failsWith(ErrorKind::DoesNotFit, "must be in the load"));
-}
-
-TEST_F(Loads, RefusesNamesThatAreNotThere) {
-    m_options.board = "peer";
-    EXPECT_THAT(chooseForBoard(m_library, m_ids, m_options),
-                failsWith(ErrorKind::NotFound, "peer"));
-    m_options.board = "pier";
-    m_options.must = {core::TextureId{999}};
-    EXPECT_THAT(chooseForBoard(m_library, m_ids, m_options),
-                failsWith(ErrorKind::InvalidInput, "texture 999"));
-}
-
-TEST_F(Loads, TakingAllSaysWhatIsTooMuch) {
-    EXPECT_THAT(takeAll(m_library, m_ids, m_options),
-                failsWith(ErrorKind::DoesNotFit, "needs 5 slots, and the board pier has 3"));
-    const std::vector<core::TextureId> two(m_ids.begin(), m_ids.begin() + 2);
-    m_options.milliseconds = 5000;
-    EXPECT_THAT(takeAll(m_library, two, m_options),
-                failsWith(ErrorKind::DoesNotFit, "5 s are allowed"));
-    core::Board small = *catalogue::readBoard(m_library, "pier");
-    small.bytes = 300;
-    ASSERT_THAT(catalogue::setBoard(m_library, small), isOk());
-    EXPECT_THAT(takeAll(m_library, two, m_options),
-                failsWith(ErrorKind::DoesNotFit, "has room for 232"));
-}
 
 TEST_F(Loads, BothFormsAreWrittenAndProven) {
     storeLoad("evening", {m_ids[3], m_ids[0]});
@@ -161,6 +102,32 @@ TEST_F(Loads, EveryDamagedByteOfTheWrittenFileIsFound) {
         ASSERT_THAT(writeFile(path("damaged.bin"), damaged, IfExists::Replace), isOk());
         const auto verified = verifyLoadFile(path("damaged.bin"));
         EXPECT_FALSE(verified && verified->verified()) << "byte " << i;
+    }
+}
+
+TEST_F(Loads, TheDamagedSlotIsNamedInBothForms) {
+    storeLoad("evening", {m_ids[0], m_ids[1], m_ids[2]});
+    WriteOptions options;
+    options.form = LoadForm::Both;
+    ASSERT_THAT(writeStoredLoad(m_library, "evening", path("out"), options), isOk());
+    std::string card = *readFile(path("out/evening/load.bin"), 100000);
+    card[card.size() - 6] = static_cast<char>(card[card.size() - 6] ^ 1);
+    ASSERT_THAT(writeFile(path("damaged.bin"), card, IfExists::Refuse), isOk());
+    // The same byte of the header: the last but five.
+    std::string header = *readFile(path("out/evening.h"), 200000);
+    std::size_t byte = std::string::npos;
+    for (int i = 0; i < 6; ++i) byte = header.rfind("0x", byte - 1);
+    header[byte + 3] = header[byte + 3] == '0' ? '1' : '0';
+    ASSERT_THAT(writeFile(path("damaged.h"), header, IfExists::Refuse), isOk());
+
+    for (const std::string& file : {path("damaged.bin"), path("damaged.h")}) {
+        const auto verified = verifyLoadFile(file);
+        ASSERT_THAT(verified, isOk()) << file;
+        ASSERT_EQ(verified->slots.size(), 3U);
+        EXPECT_TRUE(verified->slots[0].verified());
+        EXPECT_TRUE(verified->slots[1].verified());
+        EXPECT_EQ(verified->slots[2].title, "Tile 3");
+        EXPECT_NE(verified->slots[2].fault.find("damaged"), std::string::npos) << file;
     }
 }
 

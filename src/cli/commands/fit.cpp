@@ -1,4 +1,3 @@
-#include <limits>
 #include <ostream>
 
 #include "cli/choice_answer.h"
@@ -15,13 +14,51 @@ using core::Result;
 
 namespace {
 
-void printChoice(Session& session, const tasks::Choice& choice) {
-    slotTable(choice).print(session.out);
-    session.out << choice.slots.size() << " of " << counted(choice.board.slots, "slot", "slots")
-                << ", " << choice.bytes << " of " << counted(choice.board.bytes, "byte", "bytes")
-                << ", " << spokenTime(choice.milliseconds) << " of drawing, worth " << choice.worth
-                << (choice.provenBest ? ", proven best.\n" : ", the best found so far.\n");
-    printLeftOut(session.out, choice);
+void printFigures(std::ostream& out, const tasks::Choice& load) {
+    out << load.slots.size() << " of " << counted(load.board.slots, "slot", "slots") << ", "
+        << load.bytes << " of " << counted(load.board.bytes, "byte", "bytes") << ", "
+        << spokenTime(load.milliseconds) << " of drawing, worth " << load.worth;
+}
+
+void printChoice(std::ostream& out, const tasks::Choice& choice) {
+    slotTable(choice).print(out);
+    printFigures(out, choice);
+    if (choice.provenBest) {
+        out << ", proven best.\n";
+    } else if (choice.worthBound > choice.worth) {
+        out << ", the best found; none is worth more than " << choice.worthBound << ".\n";
+    } else {
+        out << "; none is worth more, but one of that worth may draw faster.\n";
+    }
+    printLeftOut(out, choice.leftOut);
+}
+
+void printSplit(std::ostream& out, const tasks::Split& split) {
+    int number = 0;
+    for (const tasks::Choice& load : split.loads) {
+        out << "Load " << ++number << ":\n";
+        slotTable(load).print(out);
+        printFigures(out, load);
+        out << ".\n";
+    }
+    out << counted(std::ssize(split.loads), "load", "loads");
+    if (split.provenFewest()) {
+        out << ", proven fewest.\n";
+    } else {
+        out << ", the fewest found; fewer than " << split.fewest << " are impossible.\n";
+    }
+    printLeftOut(out, split.leftOut);
+}
+
+/// `answer` is a tasks::Choice or a tasks::Split.
+template <typename Answer, typename Json, typename Print>
+Outcome tell(Session& session, const Answer& answer, const Json& json, const Print& print) {
+    if (session.json) {
+        printJson(session.out, json(answer));
+    } else {
+        print(session.out, answer);
+    }
+    return Outcome::Done;
 }
 
 Result<Outcome> run(Session& session, const Arguments& arguments) {
@@ -30,14 +67,22 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const Selection selection,
                              selectTextures(library, arguments.positional()));
+    if (arguments.has("--loads")) {
+        PANTILE_ASSIGN_OR_RETURN(
+            const auto split,
+            tasks::splitOverLoads(library, selection.ids, options, session.progress()));
+        return tell(session, split, splitJson, printSplit);
+    }
     PANTILE_ASSIGN_OR_RETURN(const auto choice, tasks::chooseForBoard(library, selection.ids,
                                                                       options, session.progress()));
-    if (session.json) {
-        printJson(session.out, choiceJson(choice));
-    } else {
-        printChoice(session, choice);
-    }
-    return Outcome::Done;
+    return tell(session, choice, choiceJson, printChoice);
+}
+
+std::vector<OptionSpec> fitOptionSpecs() {
+    std::vector<OptionSpec> specs = chooseOptionSpecs();
+    specs.push_back(
+        {"--loads", OptionKind::Flag, "", "all of them, over as few loads as possible"});
+    return specs;
 }
 
 }  // namespace
@@ -45,11 +90,14 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
 Command fitCommand() {
     return {"fit",
             "Picks the set of textures that is worth most and fits a board.",
-            {"SELECTION --board NAME [options]"},
-            chooseOptionSpecs(),
+            {"SELECTION --board NAME [options]", "SELECTION --board NAME --loads [options]"},
+            fitOptionSpecs(),
             "Each texture is worth 3 unless --worth says otherwise. Of sets that are worth the "
             "same, the\n"
-            "one that draws faster is picked, then the one of fewer bytes.",
+            "one that draws faster is picked, then the one of fewer bytes. With --loads nothing "
+            "is left\n"
+            "out that a load can hold; --seconds then holds for each load, and --worth for their "
+            "order.",
             run};
 }
 

@@ -6,12 +6,13 @@
 #include "cli/choice_options.h"
 #include "cli/commands/all.h"
 #include "cli/json.h"
+#include "cli/load_answer.h"
 #include "cli/selection.h"
 #include "cli/texture_answer.h"
 #include "core/text.h"
 #include "tasks/library_place.h"
+#include "tasks/load_history.h"
 #include "tasks/print_slots.h"
-#include "tasks/texture_json.h"
 #include "tasks/write_load.h"
 
 namespace pantile::cli {
@@ -29,24 +30,16 @@ constexpr std::array<Choice<LoadForm>, 3> kForms = {{
     {"both", LoadForm::Both},
 }};
 
-Result<Outcome> make(Session& session, const Arguments& arguments) {
-    const auto& words = arguments.positional();
-    if (words.size() < 3) {
-        return Error{ErrorKind::Usage, "the load needs a name and textures",
-                     "write load make NAME SELECTION --board NAME"};
-    }
-    PANTILE_ASSIGN_OR_RETURN(const tasks::ChooseOptions options, chooseOptions(arguments));
-    PANTILE_ASSIGN_OR_RETURN(auto library,
-                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
-    const std::vector<std::string> selected(words.begin() + 2, words.end());
-    PANTILE_ASSIGN_OR_RETURN(const Selection selection, selectTextures(library, selected));
-    PANTILE_ASSIGN_OR_RETURN(
-        const tasks::Choice choice,
-        arguments.has("--best")
-            ? tasks::chooseForBoard(library, selection.ids, options, session.progress())
-            : tasks::takeAll(library, selection.ids, options, session.progress()));
+void printMade(std::ostream& out, const std::string& name, const tasks::Choice& load) {
+    out << "Load " << core::visibleText(name) << " for " << core::visibleText(load.board.name)
+        << ": " << counted(std::ssize(load.slots), "slot", "slots") << ", " << load.bytes
+        << " bytes, " << spokenTime(load.milliseconds) << " of drawing.\n";
+}
+
+Result<Outcome> keepOne(Session& session, catalogue::Library& library, const std::string& name,
+                        const tasks::Choice& choice) {
     catalogue::StoredLoad load;
-    load.name = words[1];
+    load.name = name;
     load.board = choice.board.name;
     for (const tasks::ChosenSlot& slot : choice.slots) load.slots.push_back(slot.id);
     PANTILE_RETURN_IF_ERROR(catalogue::addLoad(library, load));
@@ -58,47 +51,71 @@ Result<Outcome> make(Session& session, const Arguments& arguments) {
         return Outcome::Done;
     }
     slotTable(choice).print(session.out);
-    printLeftOut(session.out, choice);
-    session.out << "Load " << core::visibleText(load.name) << " for "
-                << core::visibleText(load.board) << ": "
-                << counted(std::ssize(load.slots), "slot", "slots") << ", " << choice.bytes
-                << " bytes, " << spokenTime(choice.milliseconds) << " of drawing.\n";
+    printLeftOut(session.out, choice.leftOut);
+    printMade(session.out, name, choice);
     return Outcome::Done;
 }
 
-QJsonObject storedJson(const catalogue::StoredLoad& load) {
-    return {
-        {"load", jsonText(load.name)},
-        {"board", jsonText(load.board)},
-        {"made", jsonText(tasks::utcTime(load.madeAt))},
-        {"slots", jsonArray(load.slots, [](core::TextureId id) { return jsonNumber(id.value); })},
-        {"written", jsonArray(load.writings, [](const catalogue::LoadWriting& writing) {
-             return QJsonObject{{"at", jsonText(tasks::utcTime(writing.at))},
-                                {"into", jsonText(writing.place)},
-                                {"board", jsonText(writing.board)}};
-         })}};
+Result<Outcome> keepSeveral(Session& session, catalogue::Library& library, const std::string& name,
+                            const tasks::Split& split) {
+    PANTILE_ASSIGN_OR_RETURN(const std::vector<std::string> names,
+                             tasks::keepSplit(library, name, split));
+    if (session.json) {
+        QJsonObject object = splitJson(split);
+        object["made"] = jsonArray(names, [](const std::string& each) { return jsonText(each); });
+        printJson(session.out, object);
+        return Outcome::Done;
+    }
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        slotTable(split.loads[i]).print(session.out);
+        printMade(session.out, names[i], split.loads[i]);
+    }
+    printLeftOut(session.out, split.leftOut);
+    return Outcome::Done;
 }
 
-void printStored(std::ostream& out, const catalogue::StoredLoad& load) {
-    out << core::visibleText(load.name) << ", for " << core::visibleText(load.board)
-        << ", textures";
-    for (const core::TextureId id : load.slots) out << ' ' << id.value;
-    out << '\n';
-    for (const catalogue::LoadWriting& writing : load.writings) {
-        out << "  written " << tasks::utcTime(writing.at) << " into "
-            << core::visibleText(writing.place) << '\n';
+Result<Outcome> make(Session& session, const Arguments& arguments) {
+    const auto& words = arguments.positional();
+    if (words.size() < 3) {
+        return Error{ErrorKind::Usage, "the load needs a name and textures",
+                     "write load make NAME SELECTION --board NAME"};
     }
+    PANTILE_ASSIGN_OR_RETURN(const tasks::ChooseOptions options, chooseOptions(arguments));
+    PANTILE_ASSIGN_OR_RETURN(auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
+    const std::vector<std::string> selected(words.begin() + 2, words.end());
+    PANTILE_ASSIGN_OR_RETURN(const Selection selection, selectTextures(library, selected));
+    if (arguments.has("--loads")) {
+        PANTILE_ASSIGN_OR_RETURN(
+            const auto split,
+            tasks::splitOverLoads(library, selection.ids, options, session.progress()));
+        return keepSeveral(session, library, words[1], split);
+    }
+    PANTILE_ASSIGN_OR_RETURN(
+        const tasks::Choice choice,
+        arguments.has("--best")
+            ? tasks::chooseForBoard(library, selection.ids, options, session.progress())
+            : tasks::takeAll(library, selection.ids, options, session.progress()));
+    return keepOne(session, library, words[1], choice);
 }
 
 Result<Outcome> list(Session& session) {
     PANTILE_ASSIGN_OR_RETURN(const auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const auto loads, catalogue::listLoads(library));
+    QJsonArray all;
+    for (const catalogue::StoredLoad& load : loads) {
+        if (session.json) {
+            PANTILE_ASSIGN_OR_RETURN(const QJsonObject object, storedJson(library, load));
+            all.append(object);
+        } else {
+            PANTILE_RETURN_IF_ERROR(printStored(session.out, library, load));
+        }
+    }
     if (session.json) {
-        printJsonList(session.out, jsonArray(loads, storedJson));
+        printJsonList(session.out, all);
         return Outcome::Done;
     }
-    for (const catalogue::StoredLoad& load : loads) printStored(session.out, load);
     session.out << counted(std::ssize(loads), "load", "loads") << ".\n";
     return Outcome::Done;
 }
@@ -108,10 +125,25 @@ Result<Outcome> show(Session& session, const std::string& name) {
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const auto load, catalogue::readLoad(library, name));
     if (session.json) {
-        printJson(session.out, storedJson(load));
+        PANTILE_ASSIGN_OR_RETURN(const QJsonObject object, storedJson(library, load));
+        printJson(session.out, object);
     } else {
-        printStored(session.out, load);
+        PANTILE_RETURN_IF_ERROR(printStored(session.out, library, load));
     }
+    return Outcome::Done;
+}
+
+Result<Outcome> history(Session& session, const Arguments& arguments) {
+    PANTILE_ASSIGN_OR_RETURN(const auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
+    PANTILE_ASSIGN_OR_RETURN(const auto all,
+                             tasks::loadHistory(library, arguments.value("--board").value_or("")));
+    if (session.json) {
+        printJsonList(session.out, jsonArray(all, writtenJson));
+        return Outcome::Done;
+    }
+    for (const tasks::WrittenOnce& written : all) printWritten(session.out, written);
+    session.out << counted(std::ssize(all), "load", "loads") << " written.\n";
     return Outcome::Done;
 }
 
@@ -207,6 +239,7 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
     const std::string action = words.empty() ? "" : words[0];
     if (action == "make") return make(session, arguments);
     if (action == "list" && words.size() == 1) return list(session);
+    if (action == "history" && words.size() == 1) return history(session, arguments);
     if (words.size() == 2) {
         if (action == "show") return show(session, words[1]);
         if (action == "remove") return removeOne(session, words[1]);
@@ -216,13 +249,15 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
     }
     return Error{
         ErrorKind::Usage, "this is no way to use load",
-        "write load make NAME SELECTION --board NAME, list, show NAME, remove NAME, write NAME "
-        "--into DIR, print NAME --into DIR or verify PATH"};
+        "write load make NAME SELECTION --board NAME, list, show NAME, history, remove NAME, write "
+        "NAME --into DIR, print NAME --into DIR or verify PATH"};
 }
 
 std::vector<OptionSpec> loadOptionSpecs() {
     std::vector<OptionSpec> specs = chooseOptionSpecs();
     specs.push_back({"--best", OptionKind::Flag, "", "make: take the best set that fits, not all"});
+    specs.push_back({"--loads", OptionKind::Flag, "",
+                     "make: take all over as few loads as possible, named NAME 1, NAME 2, …"});
     specs.push_back(
         {"--into", OptionKind::Value, "DIR", "write, print: the folder, made if it is missing"});
     specs.push_back({"--as", OptionKind::Value, "card|header|both",
@@ -238,11 +273,12 @@ Command loadCommand() {
     return {
         "load",
         "Makes, writes and verifies what a board draws from.",
-        {"make NAME SELECTION --board NAME [--best] [options]", "list", "show NAME", "remove NAME",
-         "write NAME --into DIR [--as card|header|both]", "print NAME --into DIR", "verify PATH"},
+        {"make NAME SELECTION --board NAME [--best|--loads] [options]", "list", "show NAME",
+         "history [--board NAME]", "remove NAME", "write NAME --into DIR [--as card|header|both]",
+         "print NAME --into DIR", "verify PATH"},
         loadOptionSpecs(),
         "verify takes a card's folder, its load.bin, or a header. print writes a PDF that shows\n"
-        "what lies in which slot.",
+        "what lies in which slot. history lists what was written when, the newest first.",
         run};
 }
 
