@@ -132,15 +132,8 @@ std::vector<TextureVariant> frontier(std::vector<TextureVariant> variants) {
 }  // namespace
 
 std::string_view variantName(VariantKind kind) {
-    switch (kind) {
-        case VariantKind::Fast:
-            return "fast";
-        case VariantKind::Compact:
-            return "compact";
-        case VariantKind::Runs:
-            return "runs";
-    }
-    return "";
+    constexpr std::array<std::string_view, 3> kNames = {"fast", "compact", "runs"};
+    return kNames.at(static_cast<std::size_t>(kind));
 }
 
 Result<std::vector<TextureVariant>> variantsOf(const LoadSlot& slot,

@@ -68,15 +68,6 @@ bool playerTakes(Load& load) {
     return true;
 }
 
-void requireReason(const core::Error& error) {
-    using core::ErrorKind;
-    require(error.kind == ErrorKind::Corrupt || error.kind == ErrorKind::ChecksumMismatch ||
-                error.kind == ErrorKind::Unsupported,
-            "a load that is not read is damaged or of another kind");
-    require(!error.message.empty() && !error.hint.empty(),
-            "an error says what is wrong and what to do");
-}
-
 void tryLoad(Bytes input) {
     // A run may take two bits of a script, and is a stroke with a path of its own.
     constexpr std::size_t kMemoryPerByte = 1000;
@@ -88,7 +79,7 @@ void tryLoad(Bytes input) {
     require(watch.most() <= kMemoryAtLeast + kMemoryPerByte * load.size(),
             "memory is bounded by the load's size");
     const bool taken = playerTakes(load);
-    if (!read) return requireReason(read.error());
+    if (!read) return requireDecodeError(read.error());
     require(taken, "the player takes what the reader takes");
 }
 
