@@ -19,8 +19,8 @@ inline constexpr std::size_t kColourBytes = 3;
 inline constexpr std::size_t kNameBytes = 32;
 inline constexpr std::size_t kTitleBytes = 46;
 inline constexpr int kMaxSlots = 255;
-inline constexpr std::uint8_t kScriptEncoding = 1;
-inline constexpr std::size_t kMaxScriptBytes = 1048576;
+inline constexpr std::uint8_t kScriptEncoding = 2;
+inline constexpr std::size_t kMaxScriptBytes = 262144;
 inline constexpr std::size_t kMaxLoadBytes = std::size_t{1} << 30U;
 inline constexpr int kMaxPictureSide = 128;
 

@@ -309,7 +309,8 @@ Result<ReadSlot> readData(Span data, const Entry& entry, const core::PointerTimi
     const drawing::TimeModel model(canvas, timing);
     PANTILE_ASSIGN_OR_RETURN(
         std::vector<drawing::Stroke> strokes,
-        decodeScript(data.subspan(beforeScript), {entry.grid, entry.colours, model.jumpCells()}));
+        decodeScript(data.subspan(beforeScript), {entry.grid, entry.colours, canvas.penModel,
+                                                  canvas.rules.turns, model.jumpCells()}));
     return ReadSlot{entry.title,
                     entry.grid,
                     std::move(palette),

@@ -1,12 +1,13 @@
 #include "board/stroke_script.h"
 
 #include <algorithm>
-#include <array>
-#include <cstdlib>
 #include <optional>
 #include <string>
 
 #include "board/load_layout.h"
+#include "board/script_bits.h"
+#include "board/script_pen.h"
+#include "board/script_writer.h"
 #include "drawing/timing.h"
 
 namespace pantile::board {
@@ -18,293 +19,273 @@ using core::Point;
 using core::Result;
 using drawing::Stroke;
 
-// Stored in loads; never renumber.
-constexpr std::uint8_t kEnd = 0x00;
-constexpr std::uint8_t kPick = 0x01;
-constexpr std::uint8_t kBeginAt = 0x02;
-constexpr std::uint8_t kDragTo = 0x03;
-constexpr std::uint8_t kJumpTo = 0x04;
-constexpr std::uint8_t kJumpNear = 0x08;
-constexpr std::uint8_t kJumpNearLast = 0x38;
-constexpr std::uint8_t kBeginNear = 0x40;
-constexpr std::uint8_t kDrag = 0x80;
-constexpr std::array<Point, 8> kDirections = {
-    {{1, 0}, {1, 1}, {0, 1}, {-1, 1}, {-1, 0}, {-1, -1}, {0, -1}, {1, -1}}};
-
-constexpr int kJumpNearMost = 3;  ///< Cells on an axis, either way.
-constexpr int kJumpNearSide = 7;  ///< Places on an axis.
-constexpr int kNearLeast = -4;
-constexpr int kNearMost = 3;
-constexpr int kLongestEnding = 15;    ///< Cells of a drag byte that ends its way.
-constexpr std::uint8_t kGoesOn = 15;  ///< The number in a drag byte whose way goes on.
-constexpr int kGoesOnCells = 15;
-
-bool contains(const ScriptBounds& bounds, Point p) {
-    return p.x >= 0 && p.y >= 0 && p.x < bounds.grid.width && p.y < bounds.grid.height;
+Error tooLong() {
+    return {ErrorKind::TooLarge,
+            "a plan is too long for a load: at most " + std::to_string(layout::kMaxScriptBytes) +
+                " bytes, and " + std::to_string(mostNumber(kStrokesParameter) + 1) +
+                " strokes of a colour after the other, are allowed",
+            "use a smaller grid or fewer strokes"};
 }
 
-std::string cellText(Point p) {
-    return "(" + std::to_string(p.x) + ", " + std::to_string(p.y) + ")";
+/// What is wrong with a piece of a stroke, from the point before `place` to that; else nothing.
+std::optional<std::string> pieceFault(const Stroke& stroke, std::size_t place,
+                                      const ScriptBounds& bounds) {
+    const Point from = stroke.path[place - 1];
+    const Point to = stroke.path[place];
+    if (to == from) return "stands still at cell ";
+    if (!bounds.turns && place > 1) return "turns, which the pen cannot, before cell ";
+    if (stroke.jumpsTo(place)) {
+        const int most = jumps(bounds) ? bounds.jumpCells : 0;
+        if (drawing::longerSide(from, to) <= most) return std::nullopt;
+        return "jumps further than the pen can, to cell ";
+    }
+    const auto direction = directionOf(from, to);
+    if (!direction) return "does not go straight to cell ";
+    if (*direction % 2 != 0 && !goesAslant(bounds)) {
+        return "goes aslant, which the pen cannot, to cell ";
+    }
+    const bool behindPiece = place > 1 && !stroke.jumpsTo(place - 1);
+    if (behindPiece && !jumps(bounds) && direction == directionOf(stroke.path[place - 2], from)) {
+        return "goes straight on in two pieces to cell ";
+    }
+    return std::nullopt;
 }
 
-/// The direction from one cell to another in the same row, column or diagonal.
-std::optional<std::uint8_t> directionOf(Point from, Point to) {
-    const int dx = to.x - from.x;
-    const int dy = to.y - from.y;
-    if (dx != 0 && dy != 0 && std::abs(dx) != std::abs(dy)) return std::nullopt;
-    const Point step = {(dx > 0) - (dx < 0), (dy > 0) - (dy < 0)};
-    const auto* const found = std::find(kDirections.begin(), kDirections.end(), step);
-    return static_cast<std::uint8_t>(found - kDirections.begin());
+Result<void> checkStroke(const Stroke& stroke, std::size_t number, const ScriptBounds& bounds) {
+    const auto fault = [&](const std::string& what) {
+        return Error{ErrorKind::InvalidInput,
+                     "stroke " + std::to_string(number + 1) + " of the plan " + what,
+                     "plan the texture anew"};
+    };
+    if (stroke.path.empty()) return fault("has no cell");
+    if (stroke.colour >= bounds.colours) {
+        return fault("has colour " + std::to_string(stroke.colour) + " of a palette of " +
+                     std::to_string(bounds.colours));
+    }
+    for (std::size_t i = 0; i < stroke.path.size(); ++i) {
+        if (!contains(bounds, stroke.path[i])) {
+            return fault("leaves the grid at cell " + cellText(stroke.path[i]));
+        }
+        if (i == 0) continue;
+        if (const auto wrong = pieceFault(stroke, i, bounds)) {
+            return fault(*wrong + cellText(stroke.path[i]));
+        }
+    }
+    return {};
 }
 
-int jumpLength(const Stroke& stroke, std::size_t place) {
-    return drawing::longerSide(stroke.path[place - 1], stroke.path[place]);
+Result<void> checkStrokes(std::span<const Stroke> strokes, const ScriptBounds& bounds) {
+    for (std::size_t i = 0; i < strokes.size(); ++i) {
+        PANTILE_RETURN_IF_ERROR(checkStroke(strokes[i], i, bounds));
+    }
+    return {};
 }
 
-class Encoder {
-public:
-    explicit Encoder(const ScriptBounds& bounds) : m_bounds(bounds) {}
-
-    Result<void> add(const Stroke& stroke, std::size_t number) {
-        PANTILE_RETURN_IF_ERROR(check(stroke, number));
-        if (m_colour != stroke.colour) {
-            put(kPick);
-            put(stroke.colour);
-            m_colour = stroke.colour;
-        }
-        begin(stroke.path.front());
-        for (std::size_t i = 1; i < stroke.path.size(); ++i) {
-            if (stroke.jumpsTo(i)) {
-                jump(stroke.path[i]);
-            } else {
-                drag(stroke.path[i]);
-            }
-        }
-        return {};
-    }
-
-    std::vector<std::uint8_t> finish() && {
-        put(kEnd);
-        return std::move(m_script);
-    }
-
-private:
-    Result<void> check(const Stroke& stroke, std::size_t number) const {
-        const auto fault = [&](const std::string& what) {
-            return Error{ErrorKind::InvalidInput,
-                         "stroke " + std::to_string(number + 1) + " of the plan " + what,
-                         "plan the texture anew"};
-        };
-        if (stroke.path.empty()) return fault("has no cell");
-        if (stroke.colour >= m_bounds.colours) {
-            return fault("has colour " + std::to_string(stroke.colour) + " of a palette of " +
-                         std::to_string(m_bounds.colours));
-        }
-        for (std::size_t i = 0; i < stroke.path.size(); ++i) {
-            if (!contains(m_bounds, stroke.path[i])) {
-                return fault("leaves the grid at cell " + cellText(stroke.path[i]));
-            }
-            if (i > 0 && stroke.path[i] == stroke.path[i - 1]) {
-                return fault("stands still at cell " + cellText(stroke.path[i]));
-            }
-            if (i > 0 && stroke.jumpsTo(i) && jumpLength(stroke, i) > m_bounds.jumpCells) {
-                return fault("jumps further than the pen can, to cell " + cellText(stroke.path[i]));
-            }
-        }
-        return {};
-    }
-
-    void put(std::uint8_t byte) { m_script.push_back(byte); }
-
-    void putCell(Point cell) {
-        put(static_cast<std::uint8_t>(cell.x));
-        put(static_cast<std::uint8_t>(cell.y));
-    }
-
-    void begin(Point cell) {
-        const int dx = cell.x - m_pen.x;
-        const int dy = cell.y - m_pen.y;
-        const auto isNear = [](int d) { return d >= kNearLeast && d <= kNearMost; };
-        if (isNear(dx) && isNear(dy)) {
-            put(static_cast<std::uint8_t>(kBeginNear | (dx - kNearLeast) << 3 | (dy - kNearLeast)));
-        } else {
-            put(kBeginAt);
-            putCell(cell);
-        }
-        m_pen = cell;
-    }
-
-    void jump(Point cell) {
-        const int dx = cell.x - m_pen.x;
-        const int dy = cell.y - m_pen.y;
-        if (std::abs(dx) <= kJumpNearMost && std::abs(dy) <= kJumpNearMost) {
-            const int place = (dy + kJumpNearMost) * kJumpNearSide + dx + kJumpNearMost;
-            put(static_cast<std::uint8_t>(kJumpNear + place));
-        } else {
-            put(kJumpTo);
-            putCell(cell);
-        }
-        m_pen = cell;
-    }
-
-    void drag(Point cell) {
-        if (const auto direction = directionOf(m_pen, cell)) {
-            const auto base = static_cast<std::uint8_t>(kDrag | *direction << 4);
-            int cells = std::max(std::abs(cell.x - m_pen.x), std::abs(cell.y - m_pen.y));
-            for (; cells > kLongestEnding; cells -= kGoesOnCells) {
-                put(static_cast<std::uint8_t>(base | kGoesOn));
-            }
-            put(static_cast<std::uint8_t>(base | (cells - 1)));
-        } else {
-            put(kDragTo);
-            putCell(cell);
-        }
-        m_pen = cell;
-    }
-
-    ScriptBounds m_bounds;
-    std::vector<std::uint8_t> m_script;
-    std::optional<core::PaletteIndex> m_colour;
-    Point m_pen;
-};
+/// How many of the first strokes have the colour of the first.
+std::size_t visitLength(std::span<const Stroke> strokes) {
+    const auto end = std::find_if(strokes.begin(), strokes.end(), [&](const Stroke& stroke) {
+        return stroke.colour != strokes.front().colour;
+    });
+    return static_cast<std::size_t>(end - strokes.begin());
+}
 
 class Decoder {
 public:
     Decoder(std::span<const std::uint8_t> script, const ScriptBounds& bounds)
-        : m_script(script), m_bounds(bounds) {}
+        : m_in(script), m_bounds(bounds) {}
 
     Result<std::vector<Stroke>> decode() {
-        while (true) {
-            m_opStart = m_next;
-            PANTILE_ASSIGN_OR_RETURN(const std::uint8_t op, take());
-            if (op == kEnd) break;
-            PANTILE_RETURN_IF_ERROR(carryOut(op));
+        while (m_in.bit()) {
+            PANTILE_RETURN_IF_ERROR(takeVisit());
         }
-        if (m_next != m_script.size()) return fault("ends before its last byte");
+        PANTILE_RETURN_IF_ERROR(checkBits());
+        if (!m_in.tookAll()) return fault("ends before its last bit");
         return std::move(m_strokes);
     }
 
 private:
     Error fault(const std::string& what) const {
         return {ErrorKind::Corrupt,
-                "its script, at byte " + std::to_string(m_opStart) + ", " + what,
+                "its script, at byte " + std::to_string(m_in.byte()) + ", " + what,
                 "write the load again"};
     }
 
-    Result<std::uint8_t> take() {
-        if (m_next == m_script.size()) return fault("breaks off");
-        return m_script[m_next++];
+    /// To be asked before what was taken is used, and so that nothing goes on for ever.
+    Result<void> checkBits() const {
+        if (m_in.brokeOff()) return fault("breaks off or has a number that is too long");
+        return {};
     }
 
-    Result<Point> takeCell() {
-        PANTILE_ASSIGN_OR_RETURN(const std::uint8_t x, take());
-        PANTILE_ASSIGN_OR_RETURN(const std::uint8_t y, take());
-        return Point{x, y};
-    }
-
-    Result<void> carryOut(std::uint8_t op) {
-        if (op >= kDrag) return dragAlong(op);
-        if (op >= kBeginNear) {
-            return begin({m_pen.x + (op >> 3 & 7) + kNearLeast, m_pen.y + (op & 7) + kNearLeast});
-        }
-        if (op >= kJumpNear && op <= kJumpNearLast) return jumpNear(op - kJumpNear);
-        if (op == kPick) return pick();
-        if (op != kBeginAt && op != kDragTo && op != kJumpTo) {
-            return fault("has the unknown step " + std::to_string(op));
-        }
-        PANTILE_ASSIGN_OR_RETURN(const Point cell, takeCell());
-        if (op == kBeginAt) return begin(cell);
-        return op == kDragTo ? dragTo(cell) : jumpTo(cell);
-    }
-
-    Result<void> pick() {
-        PANTILE_ASSIGN_OR_RETURN(const std::uint8_t colour, take());
-        if (colour >= m_bounds.colours || m_colour == colour) {
+    Result<void> takeVisit() {
+        const bool asRuns = m_in.bit();
+        const unsigned colour = m_in.bits(colourBits(m_bounds));
+        const unsigned strokes = m_in.number(kStrokesParameter) + 1;
+        PANTILE_RETURN_IF_ERROR(checkBits());
+        if (colour >= static_cast<unsigned>(m_bounds.colours) || m_colour == colour) {
             return fault("picks colour " + std::to_string(colour) +
                          ", which is outside the palette or already picked");
         }
-        m_colour = colour;
-        m_inStroke = false;
+        m_colour = static_cast<core::PaletteIndex>(colour);
+        if (asRuns) return takeRuns(strokes);
+        for (unsigned i = 0; i < strokes; ++i) {
+            PANTILE_RETURN_IF_ERROR(takeStroke());
+        }
         return {};
     }
 
-    Result<void> begin(Point cell) {
-        if (!m_colour) return fault("draws before a colour was picked");
-        if (!contains(m_bounds, cell)) return fault("leaves the grid at cell " + cellText(cell));
-        m_strokes.push_back({*m_colour, {cell}});
-        m_pen = cell;
-        m_inStroke = true;
+    Result<void> takeRuns(unsigned count) {
+        const int gapParameter = static_cast<int>(m_in.bits(kRunParameterBits));
+        const int moreParameter = static_cast<int>(m_in.bits(kRunParameterBits));
+        int next = 0;
+        for (unsigned i = 0; i < count; ++i) {
+            const int place = next + static_cast<int>(m_in.number(gapParameter));
+            const int more = static_cast<int>(m_in.number(moreParameter));
+            PANTILE_RETURN_IF_ERROR(checkBits());
+            m_pen = {place % m_bounds.grid.width, place / m_bounds.grid.width};
+            PANTILE_RETURN_IF_ERROR(begin());
+            if (more > 0) {
+                PANTILE_RETURN_IF_ERROR(goTo({m_pen.x + more, m_pen.y}));
+            }
+            next = nextRunPlace(m_bounds, m_pen);
+        }
         return {};
     }
 
-    Result<void> dragTo(Point cell) {
-        if (!m_inStroke) return fault("drags without a stroke");
+    Result<void> begin() {
+        if (!contains(m_bounds, m_pen)) return fault("leaves the grid at cell " + cellText(m_pen));
+        m_strokes.push_back({*m_colour, {m_pen}});
+        m_first = true;
+        m_lastTurn = kLeft;
+        return {};
+    }
+
+    Result<void> goTo(Point cell) {
         if (!contains(m_bounds, cell)) return fault("leaves the grid at cell " + cellText(cell));
-        if (cell == m_pen) return fault("stands still at cell " + cellText(cell));
         m_strokes.back().path.push_back(cell);
         m_pen = cell;
         return {};
     }
 
-    Result<void> jumpTo(Point cell) {
-        const int longer = drawing::longerSide(m_pen, cell);
+    /// Where a way of this parameter leads.
+    Point takeMove(int parameter) {
+        const int dx = m_in.wayOnAxis(parameter);
+        const int dy = m_in.wayOnAxis(parameter);
+        return {m_pen.x + dx, m_pen.y + dy};
+    }
+
+    Result<void> takeStroke() {
+        m_pen = takeMove(kMoveParameter);
+        PANTILE_RETURN_IF_ERROR(checkBits());
+        PANTILE_RETURN_IF_ERROR(begin());
+        bool goesOn = true;
+        while (goesOn) {
+            PANTILE_ASSIGN_OR_RETURN(goesOn, takePiece());
+        }
+        return {};
+    }
+
+    /// A piece or a jump; false if the stroke ends instead.
+    Result<bool> takePiece() {
+        if (jumps(m_bounds) && m_in.bit()) return takeJump();
+        if (!takeDirection()) {
+            PANTILE_RETURN_IF_ERROR(checkBits());
+            return false;
+        }
+        const int cells = takeLength();
+        PANTILE_RETURN_IF_ERROR(checkBits());
+        const Point step = kDirections[static_cast<std::size_t>(m_direction)];
+        PANTILE_RETURN_IF_ERROR(goTo({m_pen.x + step.x * cells, m_pen.y + step.y * cells}));
+        m_first = false;
+        return true;
+    }
+
+    Result<bool> takeJump() {
+        const Point to = takeMove(kJumpParameter);
+        PANTILE_RETURN_IF_ERROR(checkBits());
+        if (to == m_pen) return false;
+        const int longer = drawing::longerSide(m_pen, to);
         if (longer > m_bounds.jumpCells) {
             return fault("jumps " + std::to_string(longer) + " cells, where the pen can " +
                          std::to_string(m_bounds.jumpCells));
         }
-        PANTILE_RETURN_IF_ERROR(dragTo(cell));
+        PANTILE_RETURN_IF_ERROR(goTo(to));
         Stroke& stroke = m_strokes.back();
         stroke.jumps.resize(stroke.path.size());
         stroke.jumps.back() = true;
-        return {};
+        return true;
     }
 
-    Result<void> jumpNear(int place) {
-        return jumpTo({m_pen.x + place % kJumpNearSide - kJumpNearMost,
-                       m_pen.y + place / kJumpNearSide - kJumpNearMost});
-    }
-
-    Result<void> dragAlong(std::uint8_t op) {
-        const Point step = kDirections[op >> 4 & 7];
-        const std::uint8_t base = op & 0xF0U;
-        int cells = 0;
-        while ((op & 0x0FU) == kGoesOn) {
-            cells += kGoesOnCells;
-            if (cells > core::kMaxGridSide) return fault("drags beyond the largest grid");
-            PANTILE_ASSIGN_OR_RETURN(op, take());
-            if ((op & 0xF0U) != base) return fault("breaks off in the middle of a drag");
+    /// The direction of the next piece; false if the stroke ends instead.
+    bool takeDirection() {
+        if (jumps(m_bounds)) {
+            m_direction = static_cast<int>(m_in.bits(directionBits(m_bounds)));
+            return true;
         }
-        cells += (op & 0x0F) + 1;
-        return dragTo({m_pen.x + step.x * cells, m_pen.y + step.y * cells});
+        if (m_first) {
+            if (m_in.bit()) return false;
+            const auto direction = static_cast<int>(m_in.bits(directionBits(m_bounds)));
+            m_direction = goesAslant(m_bounds) ? direction : 2 * direction;
+            return true;
+        }
+        if (!m_bounds.turns) return false;
+        const int turn = goesAslant(m_bounds) ? static_cast<int>(m_in.bits(3)) : takeCorner();
+        m_direction = turned(m_direction, turn);
+        return turn != 0;
     }
 
-    std::span<const std::uint8_t> m_script;
+    /// Of a pen that goes in four directions: the turn in eighths, 0 for the stroke's end.
+    int takeCorner() {
+        if (m_in.bit()) {
+            m_lastTurn = turned(0, -m_lastTurn);
+            return m_lastTurn;
+        }
+        if (m_in.bit()) return m_lastTurn;
+        return m_in.bit() ? kBack : 0;
+    }
+
+    int takeLength() {
+        int cells = 1;
+        while (cells <= kUnaryLength && m_in.bit()) ++cells;
+        if (cells > kUnaryLength) cells += static_cast<int>(m_in.number(kLongParameter));
+        return cells;
+    }
+
+    ScriptBitReader m_in;
     ScriptBounds m_bounds;
-    std::size_t m_next = 0;
-    std::size_t m_opStart = 0;
     std::vector<Stroke> m_strokes;
     std::optional<core::PaletteIndex> m_colour;
     Point m_pen;
-    bool m_inStroke = false;
+    int m_direction = 0;
+    int m_lastTurn = kLeft;
+    bool m_first = true;
 };
 
 }  // namespace
 
 Result<std::vector<std::uint8_t>> encodeScript(std::span<const Stroke> strokes,
                                                const ScriptBounds& bounds) {
-    Encoder encoder(bounds);
-    for (std::size_t i = 0; i < strokes.size(); ++i) {
-        PANTILE_RETURN_IF_ERROR(encoder.add(strokes[i], i));
+    PANTILE_RETURN_IF_ERROR(checkStrokes(strokes, bounds));
+    ScriptBitWriter out;
+    Point pen;
+    while (!strokes.empty()) {
+        const std::size_t length = visitLength(strokes);
+        const auto visit = writeVisit(strokes.first(length), bounds, pen);
+        if (!visit) return tooLong();
+        out.append(*visit);
+        pen = strokes[length - 1].path.back();
+        strokes = strokes.subspan(length);
     }
-    std::vector<std::uint8_t> script = std::move(encoder).finish();
-    if (script.size() > layout::kMaxScriptBytes) {
-        return Error{ErrorKind::TooLarge,
-                     "a plan of " + std::to_string(script.size()) +
-                         " bytes is too long for a load; at most " +
-                         std::to_string(layout::kMaxScriptBytes) + " are allowed",
-                     "use a smaller grid or fewer strokes"};
-    }
+    out.bit(false);
+    std::vector<std::uint8_t> script = out.bytes();
+    if (script.size() > layout::kMaxScriptBytes) return tooLong();
     return script;
+}
+
+Result<std::size_t> visitBits(std::span<const Stroke> strokes, const ScriptBounds& bounds) {
+    PANTILE_RETURN_IF_ERROR(checkStrokes(strokes, bounds));
+    const auto visit = writeVisit(strokes, bounds, strokes.front().path.front());
+    if (!visit) return tooLong();
+    return visit->size();
 }
 
 Result<std::vector<Stroke>> decodeScript(std::span<const std::uint8_t> script,

@@ -7,8 +7,8 @@
 #define BASE_BYTES (HEADER_BYTES + CHECKSUM_BYTES)
 #define TITLE_OFFSET 46u
 #define VERSION 1u
-#define ENCODING 1u
-#define MAX_SCRIPT_BYTES 1048576ul
+#define ENCODING 2u
+#define MAX_SCRIPT_BYTES 262144ul
 #define MAX_ORIGIN 32767u
 #define MAX_PITCH 127u
 #define MAX_PICTURE_SIDE 128u
@@ -22,16 +22,32 @@
 #define RULE_FILLS 128u
 #define FILL_BYTES 5u
 
-#define OP_END 0x00u
-#define OP_PICK 0x01u
-#define OP_BEGIN_AT 0x02u
-#define OP_DRAG_TO 0x03u
-#define OP_JUMP_TO 0x04u
-#define OP_JUMP_NEAR 0x08u
-#define OP_JUMP_NEAR_LAST 0x38u
-#define OP_BEGIN_NEAR 0x40u
-#define OP_DRAG 0x80u
-#define DRAG_GOES_ON 15u
+#define STROKES_PARAMETER 2u
+#define MOVE_PARAMETER 3u
+#define JUMP_PARAMETER 2u
+#define LONG_PARAMETER 0u
+#define MOST_NUMBER_BITS 15u
+#define UNARY_LENGTH 4u
+#define NO_COLOUR 256u
+#define MOST_CELLS 256u /* On an axis. */
+
+#define RIGHT 2u
+#define BACK 4u
+#define LEFT 6u
+
+/* What comes next in the script. */
+enum place {
+    AT_START = 0,
+    AT_VISIT,       /* A visit's form, colour and number of strokes. */
+    AT_STROKE,      /* Where a stroke begins. */
+    AT_FIRST_PIECE, /* A stroke's first piece or its end. */
+    AT_PIECE,       /* Another one. */
+    AT_FIRST_RUN,   /* A visit's first run. */
+    AT_RUN,         /* Another one. */
+    AT_RUN_DRAG,    /* The way to its last cell, which is known. */
+    AT_RUN_END,
+    AT_END
+};
 
 /* What the next report is for. */
 enum task {
@@ -45,12 +61,7 @@ enum task {
 };
 
 /* One step of a script, as read_step finds it. */
-enum step_kind { STEP_END, STEP_PICK, STEP_BEGIN, STEP_DRAG, STEP_JUMP };
-
-struct step {
-    enum step_kind kind;
-    uint8_t x, y; /* The cell, or x the colour of a pick. */
-};
+enum step { STEP_END, STEP_PICK, STEP_BEGIN, STEP_DRAG, STEP_JUMP, STEP_LIFT };
 
 static uint16_t get_u16(const uint8_t* bytes) {
     return (uint16_t)(bytes[0] | (uint16_t)((uint16_t)bytes[1] << 8));
@@ -190,19 +201,19 @@ static enum load_player_status take_canvas(struct load_player* player, uint32_t 
         return LOAD_PLAYER_READ_FAILED;
     }
     model = bytes[7] & PEN_MODEL_BITS;
-    player->width = (uint16_t)(bytes[0] + 1u);
-    player->height = (uint16_t)(bytes[1] + 1u);
-    player->colours = (uint16_t)(bytes[4] + 1u);
+    player->last_x = bytes[0];
+    player->last_y = bytes[1];
+    player->last_colour = bytes[4];
     player->grid_centre.x = get_u16(bytes + 8);
     player->grid_centre.y = get_u16(bytes + 10);
     player->swatch_centre.x = get_u16(bytes + 12);
     player->swatch_centre.y = get_u16(bytes + 14);
     player->pitch = bytes[16];
     player->swatch_pitch = bytes[17];
-    player->swatches_per_column = (uint16_t)(bytes[18] + 1u);
+    player->last_swatch = bytes[18];
     player->pen = bytes[7];
     /* What stands before the script: palette, small picture and fill. */
-    player->script_start = 3u * player->colours + (uint16_t)bytes[20] * bytes[21];
+    player->script_start = 3u * (bytes[4] + 1u) + (uint16_t)bytes[20] * bytes[21];
     if (player->pen & RULE_FILLS) player->script_start += FILL_BYTES;
     player->step_down = player->step_down_limit;
     if (model != PEN_LINES && player->step_down > player->pitch) {
@@ -240,158 +251,236 @@ static enum load_player_status take_data(struct load_player* player, uint32_t en
 
 static void rewind_script(struct load_player* player) {
     player->next = player->script_start;
+    player->bits = 0;
+    player->place = AT_START;
+    player->colour = NO_COLOUR;
     player->cell_x = 0;
     player->cell_y = 0;
-    player->in_stroke = 0;
-    player->has_colour = 0;
-    player->colour = 0;
 }
 
-static enum load_player_status read_bytes(struct load_player* player, uint8_t* bytes,
-                                          uint8_t count) {
-    if (count > player->script_end - player->next) return LOAD_PLAYER_DAMAGED;
-    if (!player->read(player->context, player->next, bytes, count)) return LOAD_PLAYER_READ_FAILED;
-    player->next += count;
-    return LOAD_PLAYER_OK;
+/* Marks the script as one that breaks a rule, unless it could not even be read; read_step tells. */
+static void refuse(struct load_player* player) {
+    if (player->status == LOAD_PLAYER_OK) player->status = LOAD_PLAYER_DAMAGED;
 }
 
-/* The cell `cells` further on in a direction, if it lies on the grid. */
-static uint8_t cell_along(const struct load_player* player, uint8_t direction, uint16_t cells,
-                          struct step* step) {
-    static const int8_t across[8] = {1, 1, 0, -1, -1, -1, 0, 1};
-    static const int8_t down[8] = {0, 1, 1, 1, 0, -1, -1, -1};
-    const int16_t x = (int16_t)(player->cell_x + across[direction] * (int16_t)cells);
-    const int16_t y = (int16_t)(player->cell_y + down[direction] * (int16_t)cells);
-    if (x < 0 || y < 0 || x >= (int16_t)player->width || y >= (int16_t)player->height) return 0;
-    step->x = (uint8_t)x;
-    step->y = (uint8_t)y;
-    return 1;
-}
-
-static enum load_player_status read_drag(struct load_player* player, uint8_t op,
-                                         struct step* step) {
-    const uint8_t direction = (uint8_t)(op >> 4 & 7u);
-    uint16_t cells = 0;
-    while ((op & 15u) == DRAG_GOES_ON) {
-        const uint8_t base = (uint8_t)(op & 0xF0u);
-        enum load_player_status status;
-        cells = (uint16_t)(cells + 15u);
-        if (cells > 256) return LOAD_PLAYER_DAMAGED;
-        status = read_bytes(player, &op, 1);
-        if (status != LOAD_PLAYER_OK) return status;
-        if ((op & 0xF0u) != base) return LOAD_PLAYER_DAMAGED;
+/* The script's next bit; 0 where there is none. */
+static uint8_t take_bit(struct load_player* player) {
+    uint8_t bit;
+    if (player->bits == 0) {
+        if (player->next >= player->script_end) {
+            refuse(player);
+            return 0;
+        }
+        if (!player->read(player->context, player->next, &player->byte, 1)) {
+            player->status = LOAD_PLAYER_READ_FAILED;
+            return 0;
+        }
+        ++player->next;
+        player->bits = 8;
     }
-    cells = (uint16_t)(cells + (op & 15u) + 1u);
-    step->kind = STEP_DRAG;
-    if (!player->in_stroke || !cell_along(player, direction, cells, step)) {
-        return LOAD_PLAYER_DAMAGED;
-    }
-    return LOAD_PLAYER_OK;
+    --player->bits;
+    bit = (uint8_t)(player->byte >> 7);
+    player->byte = (uint8_t)(player->byte << 1);
+    return bit;
 }
 
-/* How far the pen jumps without painting what lies between: 0 if it cannot. */
-static uint8_t jump_cells(const struct load_player* player) {
-    if ((player->pen & (PEN_MODEL_BITS | RULE_NO_TURNS)) != PEN_SAMPLED) return 0;
-    return (uint8_t)(player->step_down_limit / player->pitch);
+static uint16_t take_bits(struct load_player* player, uint8_t count) {
+    uint16_t value = 0;
+    for (; count > 0; --count) value = (uint16_t)(value << 1 | take_bit(player));
+    return value;
+}
+
+static uint16_t take_number(struct load_player* player, uint8_t parameter) {
+    uint8_t behind = parameter;
+    while (!take_bit(player)) {
+        if (++behind > MOST_NUMBER_BITS) {
+            refuse(player);
+            return 0;
+        }
+    }
+    return (uint16_t)((1u << behind | take_bits(player, behind)) - (1u << parameter));
+}
+
+/* `cells` further on or back on an axis whose last cell is `last`. */
+static uint8_t along(struct load_player* player, uint8_t from, uint8_t last, uint8_t back,
+                     uint16_t cells) {
+    if (cells > (back ? from : (uint8_t)(last - from))) refuse(player);
+    return (uint8_t)(back ? from - cells : from + cells);
+}
+
+/* A way on an axis: 0, 1 on, 1 back, 2 on, .. */
+static uint8_t take_way(struct load_player* player, uint8_t from, uint8_t last, uint8_t parameter) {
+    const uint16_t number = take_number(player, parameter);
+    return along(player, from, last, !(number & 1u), (uint16_t)((number + 1u) >> 1));
+}
+
+static void take_move(struct load_player* player, uint8_t parameter) {
+    player->cell_x = take_way(player, player->cell_x, player->last_x, parameter);
+    player->cell_y = take_way(player, player->cell_y, player->last_y, parameter);
+}
+
+static uint8_t goes_aslant(const struct load_player* player) {
+    return player->pen & 1u; /* Diagonals or sampled. */
+}
+
+/* Whether the pen may jump and so says each piece by its direction alone. */
+static uint8_t jumps(const struct load_player* player) {
+    return (player->pen & (PEN_MODEL_BITS | RULE_NO_TURNS)) == PEN_SAMPLED;
 }
 
 static uint8_t between(uint8_t a, uint8_t b) {
     return (uint8_t)(a > b ? a - b : b - a);
 }
 
-/* Whether the cell lies on the grid and no further from the pen than it can jump. A way over the
- * edge comes out at the other one, where it is too far for any jump. */
-static enum load_player_status check_jump(const struct load_player* player, uint8_t x, uint8_t y,
-                                          struct step* step) {
-    const uint8_t most = jump_cells(player);
-    if (!player->in_stroke || x >= player->width || y >= player->height ||
-        between(x, player->cell_x) > most || between(y, player->cell_y) > most ||
-        (x == player->cell_x && y == player->cell_y)) {
-        return LOAD_PLAYER_DAMAGED;
-    }
-    step->kind = STEP_JUMP;
-    step->x = x;
-    step->y = y;
-    return LOAD_PLAYER_OK;
-}
-
-static enum load_player_status read_jump_near(const struct load_player* player, uint8_t op,
-                                              struct step* step) {
-    const uint8_t place = (uint8_t)(op - OP_JUMP_NEAR);
-    return check_jump(player, (uint8_t)(player->cell_x + place % 7u - 3u),
-                      (uint8_t)(player->cell_y + place / 7u - 3u), step);
-}
-
-static enum load_player_status read_near(const struct load_player* player, uint8_t op,
-                                         struct step* step) {
-    const int16_t x = (int16_t)(player->cell_x + (int16_t)(op >> 3 & 7u) - 4);
-    const int16_t y = (int16_t)(player->cell_y + (int16_t)(op & 7u) - 4);
-    step->kind = STEP_BEGIN;
-    if (!player->has_colour || x < 0 || y < 0 || x >= (int16_t)player->width ||
-        y >= (int16_t)player->height) {
-        return LOAD_PLAYER_DAMAGED;
-    }
-    step->x = (uint8_t)x;
-    step->y = (uint8_t)y;
-    return LOAD_PLAYER_OK;
-}
-
-/* A step that names its cell or colour in bytes of their own. */
-static enum load_player_status read_long_step(struct load_player* player, uint8_t op,
-                                              struct step* step) {
-    uint8_t bytes[2] = {0, 0};
-    enum load_player_status status;
-    if (op > OP_JUMP_TO) return LOAD_PLAYER_DAMAGED;
-    status = read_bytes(player, bytes, op == OP_PICK ? 1 : 2);
-    if (status != LOAD_PLAYER_OK) return status;
-    step->x = bytes[0];
-    step->y = bytes[1];
-    if (op == OP_PICK) {
-        const uint8_t again = player->has_colour && player->colour == step->x;
-        step->kind = STEP_PICK;
-        return step->x < player->colours && !again ? LOAD_PLAYER_OK : LOAD_PLAYER_DAMAGED;
-    }
-    if (op == OP_JUMP_TO) return check_jump(player, step->x, step->y, step);
-    if (step->x >= player->width || step->y >= player->height) return LOAD_PLAYER_DAMAGED;
-    if (op == OP_BEGIN_AT) {
-        step->kind = STEP_BEGIN;
-        return player->has_colour ? LOAD_PLAYER_OK : LOAD_PLAYER_DAMAGED;
-    }
-    step->kind = STEP_DRAG;
-    return player->in_stroke && (step->x != player->cell_x || step->y != player->cell_y)
-               ? LOAD_PLAYER_OK
-               : LOAD_PLAYER_DAMAGED;
-}
-
-/* Reads the script's next step, checks it against every rule, and keeps the script's state. */
-static enum load_player_status read_step(struct load_player* player, struct step* step) {
-    uint8_t op;
-    enum load_player_status status = read_bytes(player, &op, 1);
-    if (status != LOAD_PLAYER_OK) return status;
-    if (op == OP_END) {
-        step->kind = STEP_END;
-        return player->next == player->script_end ? LOAD_PLAYER_OK : LOAD_PLAYER_DAMAGED;
-    }
-    if (op >= OP_DRAG) {
-        status = read_drag(player, op, step);
-    } else if (op >= OP_BEGIN_NEAR) {
-        status = read_near(player, op, step);
-    } else if (op >= OP_JUMP_NEAR && op <= OP_JUMP_NEAR_LAST) {
-        status = read_jump_near(player, op, step);
+/* The end of a stroke, with what comes behind it: then its last report can be told from others. */
+static enum step lift(struct load_player* player) {
+    if (player->strokes_left > 0) {
+        --player->strokes_left;
+        player->place = player->place == AT_RUN_END ? AT_RUN : AT_STROKE;
     } else {
-        status = read_long_step(player, op, step);
+        player->place = take_bit(player) ? AT_VISIT : AT_END;
     }
-    if (status != LOAD_PLAYER_OK) return status;
-    if (step->kind == STEP_PICK) {
-        player->has_colour = 1;
-        player->colour = step->x;
-        player->in_stroke = 0;
+    return STEP_LIFT;
+}
+
+/* A jump within the reach of one report; to the pen's own cell for a stroke's end. */
+static enum step take_jump(struct load_player* player) {
+    const uint8_t x = player->cell_x;
+    const uint8_t y = player->cell_y;
+    const uint8_t most = (uint8_t)(player->step_down_limit / player->pitch);
+    take_move(player, JUMP_PARAMETER);
+    if (player->cell_x == x && player->cell_y == y) return lift(player);
+    if (between(x, player->cell_x) > most || between(y, player->cell_y) > most) refuse(player);
+    return STEP_JUMP;
+}
+
+/* Of a pen that goes in four directions, behind a piece: the turn in eighths, 0 for the end. */
+static uint8_t take_corner(struct load_player* player) {
+    if (take_bit(player)) {
+        player->last_turn = (uint8_t)(LEFT + RIGHT - player->last_turn);
+        return player->last_turn;
+    }
+    if (take_bit(player)) return player->last_turn;
+    return take_bit(player) ? BACK : 0;
+}
+
+/* Finds the direction of the next piece, or returns 0 if the stroke ends. */
+static uint8_t take_direction(struct load_player* player) {
+    const uint8_t aslant = goes_aslant(player);
+    uint8_t turn;
+    if (player->place == AT_FIRST_PIECE || jumps(player)) {
+        if (!jumps(player) && take_bit(player)) return 0;
+        player->direction =
+            (uint8_t)(aslant ? take_bits(player, 3) : (uint16_t)(take_bits(player, 2) << 1));
+        return 1;
+    }
+    if (player->pen & RULE_NO_TURNS) return 0;
+    turn = aslant ? (uint8_t)take_bits(player, 3) : take_corner(player);
+    player->direction = (uint8_t)((player->direction + turn) & 7u);
+    return turn;
+}
+
+static uint16_t take_length(struct load_player* player) {
+    uint16_t more;
+    uint8_t cells = 1;
+    while (cells <= UNARY_LENGTH && take_bit(player)) ++cells;
+    if (cells <= UNARY_LENGTH) return cells;
+    more = take_number(player, LONG_PARAMETER);
+    if (more > MOST_CELLS) refuse(player); /* The sum could go round. */
+    return (uint16_t)(cells + more);
+}
+
+/* Goes on along the column axis for direction 0; turned by a quarter, the same for rows. */
+static uint8_t go_on(struct load_player* player, uint8_t from, uint8_t last, uint8_t direction,
+                     uint16_t cells) {
+    if ((direction & 3u) == RIGHT) return from;
+    return along(player, from, last, (uint8_t)((direction + 1u) & 4u), cells);
+}
+
+static enum step take_piece(struct load_player* player) {
+    uint16_t cells;
+    if (jumps(player) && take_bit(player)) return take_jump(player);
+    if (!take_direction(player)) return lift(player);
+    cells = take_length(player);
+    player->cell_x = go_on(player, player->cell_x, player->last_x, player->direction, cells);
+    player->cell_y = go_on(player, player->cell_y, player->last_y,
+                           (uint8_t)((player->direction - 2u) & 7u), cells);
+    player->place = AT_PIECE;
+    return STEP_DRAG;
+}
+
+/* Begins the next run: so many cells further on, row by row. */
+static enum step take_run(struct load_player* player) {
+    const uint16_t width = (uint16_t)(player->last_x + 1u);
+    uint16_t gap = take_number(player, (uint8_t)(player->parameters >> 2));
+    uint16_t x = 0;
+    if (player->place == AT_FIRST_RUN) {
+        player->cell_y = 0;
     } else {
-        player->in_stroke = 1;
-        player->cell_x = step->x;
-        player->cell_y = step->y;
+        x = (uint16_t)(player->cell_x + (player->cell_x < player->last_x ? 2u : 1u));
     }
-    return LOAD_PLAYER_OK;
+    for (; gap >= width - x; x = 0) {
+        gap = (uint16_t)(gap - (width - x));
+        if (player->cell_y == player->last_y) {
+            refuse(player);
+            break;
+        }
+        ++player->cell_y;
+    }
+    player->cell_x = (uint8_t)(x + gap);
+    player->run_end = along(player, player->cell_x, player->last_x, 0,
+                            take_number(player, player->parameters & 3u));
+    player->place = player->run_end == player->cell_x ? AT_RUN_END : AT_RUN_DRAG;
+    return STEP_BEGIN;
+}
+
+static enum step take_visit(struct load_player* player) {
+    const uint8_t as_runs = take_bit(player);
+    uint8_t bits = 1;
+    uint16_t colour;
+    while (bits < 8 && player->last_colour >> bits) ++bits;
+    colour = take_bits(player, bits);
+    if (colour > player->last_colour || colour == player->colour) refuse(player);
+    player->colour = colour;
+    player->strokes_left = take_number(player, STROKES_PARAMETER);
+    player->place = as_runs ? AT_FIRST_RUN : AT_STROKE;
+    if (as_runs) player->parameters = (uint8_t)take_bits(player, 4);
+    return STEP_PICK;
+}
+
+static enum step take_step(struct load_player* player) {
+    if (player->place == AT_START) player->place = take_bit(player) ? AT_VISIT : AT_END;
+    switch (player->place) {
+        case AT_VISIT:
+            return take_visit(player);
+        case AT_STROKE:
+            take_move(player, MOVE_PARAMETER);
+            player->last_turn = LEFT;
+            player->place = AT_FIRST_PIECE;
+            return STEP_BEGIN;
+        case AT_FIRST_PIECE:
+        case AT_PIECE:
+            return take_piece(player);
+        case AT_FIRST_RUN:
+        case AT_RUN:
+            return take_run(player);
+        case AT_RUN_DRAG:
+            player->cell_x = player->run_end;
+            player->place = AT_RUN_END;
+            return STEP_DRAG;
+        case AT_RUN_END:
+            return lift(player);
+        default:
+            if (player->byte != 0 || player->next != player->script_end) refuse(player);
+            return STEP_END;
+    }
+}
+
+/* The script's next step, if it keeps every rule. */
+static enum load_player_status read_step(struct load_player* player, enum step* step) {
+    player->status = LOAD_PLAYER_OK;
+    *step = take_step(player);
+    return (enum load_player_status)player->status;
 }
 
 /* What the canvas is filled with, before the script: the colour, and as the target the button. */
@@ -403,14 +492,14 @@ static enum load_player_status read_fill(struct load_player* player, uint8_t* co
     *colour = bytes[0];
     player->target.x = get_u16(bytes + 1);
     player->target.y = get_u16(bytes + 3);
-    return *colour < player->colours && player->target.x <= MAX_ORIGIN &&
+    return *colour <= player->last_colour && player->target.x <= MAX_ORIGIN &&
                    player->target.y <= MAX_ORIGIN
                ? LOAD_PLAYER_OK
                : LOAD_PLAYER_DAMAGED;
 }
 
 static enum load_player_status check_script(struct load_player* player) {
-    struct step step;
+    enum step step;
     if (player->pen & RULE_FILLS) {
         uint8_t colour;
         const enum load_player_status status = read_fill(player, &colour);
@@ -420,7 +509,7 @@ static enum load_player_status check_script(struct load_player* player) {
     do {
         const enum load_player_status status = read_step(player, &step);
         if (status != LOAD_PLAYER_OK) return status;
-    } while (step.kind != STEP_END);
+    } while (step != STEP_END);
     return LOAD_PLAYER_OK;
 }
 
@@ -445,24 +534,23 @@ enum load_player_status load_player_choose(struct load_player* player, uint8_t i
     if (index >= player->slots) return LOAD_PLAYER_NO_SLOT;
     status = take_slot(player, entry_offset(index));
     if (status == LOAD_PLAYER_OK) status = check_script(player);
+    player->status = LOAD_PLAYER_OK;
     if (status == LOAD_PLAYER_OK) disarm(player);
     return status;
 }
 
-static struct load_player_point cell_centre(const struct load_player* player, uint8_t x,
-                                            uint8_t y) {
-    struct load_player_point point;
-    point.x = (uint16_t)(player->grid_centre.x + (uint16_t)x * player->pitch);
-    point.y = (uint16_t)(player->grid_centre.y + (uint16_t)y * player->pitch);
-    return point;
+/* Aims at the pen's cell. */
+static void aim(struct load_player* player) {
+    player->target.x = (uint16_t)(player->grid_centre.x + (uint16_t)player->cell_x * player->pitch);
+    player->target.y = (uint16_t)(player->grid_centre.y + (uint16_t)player->cell_y * player->pitch);
 }
 
 static struct load_player_point swatch_centre(const struct load_player* player, uint8_t colour) {
     struct load_player_point point;
     point.x = (uint16_t)(player->swatch_centre.x +
-                         colour / player->swatches_per_column * player->swatch_pitch);
+                         colour / (player->last_swatch + 1u) * player->swatch_pitch);
     point.y = (uint16_t)(player->swatch_centre.y +
-                         colour % player->swatches_per_column * player->swatch_pitch);
+                         colour % (player->last_swatch + 1u) * player->swatch_pitch);
     return point;
 }
 
@@ -476,7 +564,7 @@ static void begin_drawing(struct load_player* player) {
     player->pressed = 0;
     player->pointer.x = 0;
     player->pointer.y = 0;
-    player->target = cell_centre(player, 0, 0);
+    aim(player);
     player->step = player->step_up;
     player->fill_clicks_left = player->pen & RULE_FILLS ? 2 : 0;
     player->corner_left = player->corner_reports;
@@ -519,12 +607,6 @@ static void stop(struct load_player* player, struct load_player_report* report) 
     disarm(player);
 }
 
-/* The script's bytes that go on with a stroke. */
-static uint8_t keeps_pressed(uint8_t op) {
-    return op >= OP_DRAG || op == OP_DRAG_TO || op == OP_JUMP_TO ||
-           (op >= OP_JUMP_NEAR && op <= OP_JUMP_NEAR_LAST);
-}
-
 /* Goes to the target and clicks there. */
 static void go_and_click(struct load_player* player) {
     player->step = player->step_up;
@@ -545,41 +627,36 @@ static enum load_player_status plan_fill(struct load_player* player) {
     return LOAD_PLAYER_OK;
 }
 
-/* Turns the script's next step into tasks. The button goes up before anything but a drag or a
- * jump. */
+/* Turns the script's next step into tasks. */
 static enum load_player_status plan_step(struct load_player* player) {
-    struct step step;
-    uint8_t op;
-    enum load_player_status status = read_bytes(player, &op, 1);
-    if (status != LOAD_PLAYER_OK) return status;
-    --player->next;
-    if (player->pressed && !keeps_pressed(op)) {
-        player->task = TASK_RELEASE;
-        player->after_release = op == OP_END ? TASK_DONE : TASK_NEXT_STEP;
-        return LOAD_PLAYER_OK;
-    }
-    status = read_step(player, &step);
+    enum step step;
+    const enum load_player_status status = read_step(player, &step);
     if (status != LOAD_PLAYER_OK) return status;
     player->task = TASK_MOVE;
-    switch (step.kind) {
+    player->after_move = TASK_NEXT_STEP;
+    aim(player);
+    switch (step) {
         case STEP_END:
             player->task = TASK_DONE;
             break;
+        case STEP_LIFT:
+            player->task = TASK_RELEASE;
+            player->after_release = player->place == AT_END ? TASK_DONE : TASK_NEXT_STEP;
+            break;
         case STEP_PICK:
-            player->target = swatch_centre(player, step.x);
+            player->target = swatch_centre(player, (uint8_t)player->colour);
             go_and_click(player);
             break;
         case STEP_BEGIN:
-            player->target = cell_centre(player, step.x, step.y);
             player->step = player->step_up;
             player->after_move = TASK_PRESS;
             player->after_press = TASK_NEXT_STEP;
             break;
         case STEP_DRAG:
+            player->step = player->step_down;
+            break;
         case STEP_JUMP:
-            player->target = cell_centre(player, step.x, step.y);
-            player->step = step.kind == STEP_JUMP ? player->step_down_limit : player->step_down;
-            player->after_move = TASK_NEXT_STEP;
+            player->step = player->step_down_limit;
             break;
     }
     return LOAD_PLAYER_OK;

@@ -71,17 +71,22 @@ struct load_player {
     uint16_t corner_left;
 
     /* The trigger and the clock. */
-    uint8_t phase, status;
+    uint8_t phase, status, trigger_released;
     uint16_t released_ms;
     uint16_t wait_ms;
 
     /* Where the script is. */
     uint32_t next, script_end;
-    uint8_t cell_x, cell_y, colour;
-    unsigned int in_stroke : 1, has_colour : 1, trigger_released : 1;
+    uint8_t byte, bits; /* What is left of the byte before `next`: so many bits, from the top. */
+    uint8_t place;
+    uint16_t strokes_left; /* Of the visit, behind the one that is drawn. */
+    uint16_t colour;       /* Picked. */
+    uint8_t parameters;    /* Of the visit's runs. */
+    uint8_t cell_x, cell_y, run_end;
+    uint8_t direction, last_turn; /* In eighths of a turn clockwise, from east. */
 
     /* The chosen slot. */
-    uint16_t width, height, colours, swatches_per_column;
+    uint8_t last_x, last_y, last_colour, last_swatch;
     uint8_t pitch, swatch_pitch, pen; /* pen: its model and rules. */
     struct load_player_point grid_centre, swatch_centre;
     uint32_t script_start;

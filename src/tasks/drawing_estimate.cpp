@@ -22,6 +22,9 @@ void addNumber(core::FingerprintBuilder& builder, std::int64_t number) {
     }
 }
 
+// Counted up whenever a script of the same strokes takes other bytes than before.
+constexpr std::int64_t kScriptFigures = 2;
+
 // Names the settings that the figures hang on, so that figures for other settings are told apart.
 std::string profileKey(const core::Canvas& canvas, const core::Board& board) {
     core::FingerprintBuilder builder;
@@ -35,7 +38,7 @@ std::string profileKey(const core::Canvas& canvas, const core::Board& board) {
           std::int64_t{g.swatchesPerColumn}, std::int64_t{t.reportIntervalMs},
           std::int64_t{t.maxStepUp}, std::int64_t{t.maxStepDown}, std::int64_t{t.pressMs},
           std::int64_t{t.releaseMs}, std::int64_t{t.settleMs}, std::int64_t{board.display.width},
-          std::int64_t{board.display.height}}) {
+          std::int64_t{board.display.height}, kScriptFigures}) {
         addNumber(builder, number);
     }
     // Only where they are not as they always were: figures of older libraries still hold.

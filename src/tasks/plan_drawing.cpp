@@ -44,6 +44,20 @@ Result<PlannedDrawing> planTexture(const core::Texture& texture, const core::Can
                           bytes};
 }
 
+Result<std::vector<board::TextureVariant>> drawingVariants(const PlannedDrawing& planned,
+                                                           const std::string& title) {
+    const FittedTexture& fitted = planned.fitted;
+    PANTILE_ASSIGN_OR_RETURN(std::vector<board::TextureVariant> variants,
+                             board::variantsOf({title, fitted.grid, fitted.palette, planned.canvas,
+                                                planned.plan, planned.picture},
+                                               planned.board.timing));
+    const drawing::DrawingRequest request = requestFor(fitted, planned.canvas, planned.board);
+    for (const board::TextureVariant& variant : variants) {
+        PANTILE_RETURN_IF_ERROR(drawing::provePlan(variant.plan, request));
+    }
+    return variants;
+}
+
 Result<ComparedDrawing> planStored(const catalogue::Library& library, core::TextureId id,
                                    const PlanOptions& options, const core::Progress& progress) {
     PANTILE_ASSIGN_OR_RETURN(const catalogue::TextureRecord record,
@@ -59,13 +73,15 @@ Result<ComparedDrawing> planStored(const catalogue::Library& library, core::Text
     PANTILE_ASSIGN_OR_RETURN(PlannedDrawing planned, planTexture(record.texture, canvas, board,
                                                                  progress, options.budgetMs));
     const drawing::DrawingRequest request = requestFor(planned.fitted, canvas, board);
-    ComparedDrawing compared{std::move(planned), record.row.title, 0, 0,
-                             BoundKind::Cheap,   std::nullopt,     {}};
+    ComparedDrawing compared{std::move(planned), record.row.title, 0,  0,
+                             BoundKind::Cheap,   std::nullopt,     {}, {}};
     compared.byRowMs = drawing::planRowByRow(request).milliseconds;
     compared.boundMs = drawing::lowerBoundMs(request);
     PANTILE_ASSIGN_OR_RETURN(
         compared.faster,
         fasterSettings(request, board.name, compared.planned.plan.milliseconds, progress));
+    PANTILE_ASSIGN_OR_RETURN(compared.variants,
+                             drawingVariants(compared.planned, record.row.title));
     if (options.prove) {
         PANTILE_ASSIGN_OR_RETURN(const drawing::ProvenBounds proven,
                                  drawing::provenBounds(request, progress));

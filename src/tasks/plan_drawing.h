@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "board/texture_variants.h"
 #include "catalogue/library.h"
 #include "core/board.h"
 #include "core/canvas.h"
@@ -48,6 +49,7 @@ struct ComparedDrawing {
     /// With the strong bound: what no plan is quicker than that picks each colour once.
     std::optional<std::int64_t> pickedOnceMs = {};
     std::vector<FasterSetting> faster;
+    std::vector<board::TextureVariant> variants;  ///< The planned one, and others in fewer bytes.
 };
 
 struct PlanOptions {
@@ -63,6 +65,11 @@ core::Result<PlannedDrawing> planTexture(const core::Texture& texture, const cor
                                          const core::Board& board,
                                          const core::Progress& progress = {},
                                          std::optional<std::int64_t> budgetMs = std::nullopt);
+
+/// In which ways the drawing may lie in a load, each proved by replay: see board::variantsOf.
+/// Errors: as board::variantsOf; Internal as planTexture.
+core::Result<std::vector<board::TextureVariant>> drawingVariants(const PlannedDrawing& planned,
+                                                                 const std::string& title);
 
 /// The same for a texture of the library, with the comparison and what faster settings would save.
 /// Errors: also NotFound.

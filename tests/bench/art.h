@@ -36,4 +36,15 @@ inline std::vector<core::Texture> texturesIn(const std::filesystem::path& folder
     return textures;
 }
 
+/// At most `most` of them, spread over the names, which often stand in families.
+inline std::vector<core::Texture> spread(const std::vector<core::Texture>& textures,
+                                         std::size_t most) {
+    const std::size_t step = std::max<std::size_t>(1, textures.size() / most);
+    std::vector<core::Texture> chosen;
+    for (std::size_t i = 0; i < textures.size() && chosen.size() < most; i += step) {
+        chosen.push_back(textures[i]);
+    }
+    return chosen;
+}
+
 }  // namespace pantile::bench

@@ -93,8 +93,11 @@ double seconds(std::int64_t milliseconds) {
     return static_cast<double>(milliseconds) / 1000;
 }
 
-double scriptBytes(const drawing::Plan& plan, const drawing::DrawingRequest& request) {
-    const auto script = board::encodeScript(plan.strokes, {request.grid.size(), 256});
+double scriptBytes(const drawing::Plan& plan, const drawing::DrawingRequest& request, int colours) {
+    const drawing::TimeModel model(request.canvas, request.timing);
+    const auto script =
+        board::encodeScript(plan.strokes, {request.grid.size(), colours, request.canvas.penModel,
+                                           request.canvas.rules.turns, model.jumpCells()});
     return script ? static_cast<double>(script->size()) : 0;
 }
 
@@ -143,7 +146,7 @@ void addGaps(const drawing::Plan& plan, const drawing::DrawingRequest& request, 
     ++sums.once;
 }
 
-void addOne(const drawing::DrawingRequest& request, const Wanted& wanted, Sums& sums) {
+void addOne(const drawing::DrawingRequest& request, int colours, const Wanted& wanted, Sums& sums) {
     const Timed first = timed([&] {
         return drawing::planDrawing(request, {}, {0, 0, 0, 1}).value();
     });
@@ -162,8 +165,8 @@ void addOne(const drawing::DrawingRequest& request, const Wanted& wanted, Sums& 
     sums.firstTook += first.tookMs;
     sums.longestFirst = std::max(sums.longestFirst, first.tookMs);
     sums.tookMs += planned.tookMs;
-    sums.bytesByRow += scriptBytes(byRow, request);
-    sums.bytes += scriptBytes(planned.plan, request);
+    sums.bytesByRow += scriptBytes(byRow, request, colours);
+    sums.bytes += scriptBytes(planned.plan, request, colours);
     for (const drawing::Plan* plan : {&first.plan, &planned.plan}) {
         if (!drawing::provePlan(*plan, request)) ++sums.wrong;
     }
@@ -175,7 +178,7 @@ void measure(const std::string& name, const std::vector<core::Texture>& textures
     for (const core::Texture& texture : textures) {
         core::Canvas canvas = tests::canvasFor(texture.grid().size(), 256, setting.pen);
         addOne({texture.grid(), texture.palette().transparent(), std::move(canvas), setting.timing},
-               wanted, sums);
+               texture.palette().size(), wanted, sums);
     }
     const auto count = static_cast<double>(textures.size());
     std::printf(
@@ -214,13 +217,7 @@ int main(int argc, char** argv) {
     }
     std::sort(folders.begin(), folders.end());
     for (const auto& folder : folders) {
-        auto textures = pantile::bench::texturesIn(folder);
-        // Spread over the names, which often stand in families.
-        const std::size_t step = std::max<std::size_t>(1, textures.size() / most);
-        std::vector<pantile::core::Texture> chosen;
-        for (std::size_t i = 0; i < textures.size() && chosen.size() < most; i += step) {
-            chosen.push_back(textures[i]);
-        }
+        const auto chosen = pantile::bench::spread(pantile::bench::texturesIn(folder), most);
         for (const auto& setting : pantile::settings()) {
             if (argc > 3 && argv[3] != std::string("all") && setting.name != argv[3]) continue;
             pantile::measure(folder.filename().string(), chosen, setting, wanted);

@@ -81,6 +81,49 @@ inline core::Point jumpOn(Random& random, core::Grid& grid, drawing::Stroke& str
     return to;
 }
 
+/// A stroke of pieces and, if the pen can, jumps; painted. Two pieces after one another go in
+/// different directions.
+inline drawing::Stroke randomStroke(Random& random, core::Grid& grid, core::PaletteIndex colour,
+                                    bool diagonal, int jumpCells, int mostPieces) {
+    core::Point pen = {random.between(0, grid.width() - 1), random.between(0, grid.height() - 1)};
+    drawing::Stroke stroke = {colour, {pen}};
+    grid.set(pen.x, pen.y, colour);
+    core::Point last;
+    const int pieces = random.between(0, mostPieces);
+    for (int i = 0; i < pieces; ++i) {
+        if (jumpCells > 0 && random.between(0, 1) == 0) {
+            pen = jumpOn(random, grid, stroke, jumpCells);
+            last = {};
+            continue;
+        }
+        const core::Point to = randomWay(random, pen, grid.size(), diagonal);
+        const core::Point step = {(to.x > pen.x) - (to.x < pen.x), (to.y > pen.y) - (to.y < pen.y)};
+        if (to == pen || step == last) continue;
+        paintWay(grid, pen, to, colour);
+        stroke.path.push_back(to);
+        pen = to;
+        last = step;
+    }
+    return stroke;
+}
+
+/// Runs along rows, from left to right and from top to bottom; painted. A few do not begin as far
+/// behind the one before as such runs do.
+inline std::vector<drawing::Stroke> randomRuns(Random& random, core::Grid& grid,
+                                               core::PaletteIndex colour) {
+    std::vector<drawing::Stroke> strokes;
+    const int cells = grid.width() * grid.height();
+    for (int place = random.between(0, 40); place < cells; place += random.between(1, 30)) {
+        const core::Point from = {place % grid.width(), place / grid.width()};
+        const core::Point to = {std::min(from.x + random.between(0, 3), grid.width() - 1), from.y};
+        paintWay(grid, from, to, colour);
+        strokes.push_back({colour, {from}});
+        if (to != from) strokes.back().path.push_back(to);
+        place = to.y * grid.width() + to.x;
+    }
+    return strokes;
+}
+
 /// Colour 0 is transparent, so cells that no stroke meets stay as they are meant to.
 inline board::LoadSlot randomSlot(Random& random, const core::PointerTiming& timing) {
     const core::Size size = {random.between(1, 24), random.between(1, 24)};
@@ -94,6 +137,7 @@ inline board::LoadSlot randomSlot(Random& random, const core::PointerTiming& tim
     }
     core::Canvas canvas = randomCanvas(random, size, penModel);
     canvas.freeColours = colours;
+    canvas.rules.turns = random.between(0, 5) != 0;
     canvas.rules.leaving = static_cast<core::PenLeaving>(random.between(0, 1));
     std::optional<core::PaletteIndex> fill;
     if (random.between(0, 3) == 0) {
@@ -109,23 +153,15 @@ inline board::LoadSlot randomSlot(Random& random, const core::PointerTiming& tim
         (penModel == core::PenModel::Diagonals || penModel == core::PenModel::Sampled) &&
         timing.maxStepDown >= canvas.geometry.cellPitch;
     const drawing::TimeModel model(canvas, timing);
-    std::vector<drawing::Stroke> strokes(static_cast<std::size_t>(random.between(1, 30)));
-    for (drawing::Stroke& stroke : strokes) {
-        stroke.colour = static_cast<core::PaletteIndex>(random.between(1, colours - 1));
-        core::Point pen = {random.between(0, size.width - 1), random.between(0, size.height - 1)};
-        stroke.path.push_back(pen);
-        grid.set(pen.x, pen.y, stroke.colour);
-        const int turns = random.between(0, 6);
-        for (int i = 0; i < turns; ++i) {
-            if (model.jumpCells() > 0 && random.between(0, 1) == 0) {
-                pen = jumpOn(random, grid, stroke, model.jumpCells());
-                continue;
-            }
-            const core::Point to = randomWay(random, pen, size, diagonal);
-            if (to == pen) continue;
-            paintWay(grid, pen, to, stroke.colour);
-            stroke.path.push_back(to);
-            pen = to;
+    std::vector<drawing::Stroke> strokes;
+    for (int left = random.between(1, 30); left > 0; --left) {
+        const auto colour = static_cast<core::PaletteIndex>(random.between(1, colours - 1));
+        if (random.between(0, 9) == 0) {
+            const std::vector<drawing::Stroke> runs = randomRuns(random, grid, colour);
+            strokes.insert(strokes.end(), runs.begin(), runs.end());
+        } else {
+            strokes.push_back(randomStroke(random, grid, colour, diagonal, model.jumpCells(),
+                                           canvas.rules.turns ? 6 : 1));
         }
     }
     drawing::Plan plan = drawing::timedPlan(std::move(strokes), model, fill);

@@ -430,6 +430,11 @@ TEST_F(Cli, PlanForetellsAndProves) {
 TEST_F(Cli, PlanSaysWhatWouldBeFaster) {
     addTiles(1);
     const QJsonObject plan = json({"plan", "1"}).json();
+    const QJsonArray frontier = plan["frontier"].toArray();
+    ASSERT_FALSE(frontier.isEmpty());
+    EXPECT_EQ(frontier[0]["variant"], "fast");
+    EXPECT_EQ(frontier[0]["seconds"], plan["seconds"]);
+    EXPECT_EQ(frontier[0]["bytes"], plan["bytes"]);
     const QJsonArray faster = plan["faster"].toArray();
     ASSERT_GE(faster.size(), 4);
     for (const auto& each : faster) {

@@ -1,5 +1,5 @@
 // Writes what the fuzzer begins with, a folder for each target: the frozen vectors of
-// tests/data/codes as each target takes them, texts in which their codes stand, and pictures.
+// tests/data/codes as each target takes them, texts in which their codes stand, loads and pictures.
 // usage: fuzz_seeds VECTOR-FOLDER INTO-FOLDER
 
 #include <cstdlib>
@@ -12,6 +12,7 @@
 
 #include "codec/modelled_form.h"
 #include "codec/text_code.h"
+#include "fuzz/load_seeds.h"
 #include "fuzz/picture_seeds.h"
 
 namespace pantile::fuzz {
@@ -139,6 +140,7 @@ int writeAllSeeds(const fs::path& vectorFolder, const fs::path& into) {
     }
     // The harvest target puts a code where a byte 1 stands.
     write(into / "harvest", "whole-codes", "\x01 kelp\n\x01\n> \x01");
+    writeLoadSeeds(into);
     writePictureSeeds(into);
     std::cout << vectors << " vectors\n";
     return vectors == 0 ? EXIT_FAILURE : EXIT_SUCCESS;

@@ -10,6 +10,7 @@
 #include "board/load_layout.h"
 #include "board/load_reader.h"
 #include "board/profile.h"
+#include "board/script_bits.h"
 #include "drawing/planner.h"
 #include "drawing/replay.h"
 #include "player/memory_load.h"
@@ -469,7 +470,9 @@ TEST(LoadPlayerDamage, RefusesExactlyTheScriptsThatTheReaderRefuses) {
         for (int i = 0; i < changes; ++i) {
             const auto at = static_cast<std::size_t>(
                 random.between(static_cast<int>(script), static_cast<int>(good.size()) - 5));
-            bad[at] = static_cast<std::uint8_t>(random.next());
+            const std::uint64_t mask =
+                random.between(0, 1) == 0 ? 1U << random.between(0, 7) : random.next();
+            bad[at] = static_cast<std::uint8_t>(bad[at] ^ mask);
         }
         bad = withRightChecksums(std::move(bad));
         const bool readerTakes = board::readLoad(bad).has_value();
@@ -482,6 +485,47 @@ TEST(LoadPlayerDamage, RefusesExactlyTheScriptsThatTheReaderRefuses) {
     EXPECT_GT(refused, 100);
     EXPECT_GT(taken, 50);
     EXPECT_GT(jumping, 100);
+}
+
+/// A load with one slot and without picture or fill, with another script in it.
+Bytes withScript(const board::Load& load, const Bytes& script) {
+    namespace layout = board::layout;
+    Bytes bytes = written(load);
+    const std::size_t data = layout::kHeaderBytes + layout::kEntryBytes;
+    const auto palette = 3 * static_cast<std::size_t>(load.slots[0].palette.size());
+    bytes.resize(data + palette);
+    bytes.insert(bytes.end(), script.begin(), script.end());
+    bytes.resize(bytes.size() + layout::kChecksumBytes);
+    putLittle(bytes, 8, static_cast<std::uint32_t>(bytes.size()));
+    putLittle(bytes, 60, layout::checksumOf(std::span(bytes).first(60)));
+    putLittle(bytes, layout::kHeaderBytes + 4, static_cast<std::uint32_t>(palette + script.size()));
+    return withRightChecksums(std::move(bytes));
+}
+
+// A length that is more than 16 bits can say, and would be 3 cells if they were all that counted.
+TEST(LoadPlayerDamage, RefusesALengthThatGoesRound) {
+    core::Canvas canvas = board::shippedCanvases()[0];
+    const core::PointerTiming timing = core::PointerTiming::quick();
+    const board::LoadSlot slot = {
+        "Groyne", *core::Grid::filled(8, 8, 0), *core::Palette::create({{0, 0, 0}, {9, 9, 9}}),
+        canvas, drawing::timedPlan({{0, {{0, 0}}}}, drawing::TimeModel(canvas, timing))};
+    const board::Load load = {"Shore", timing, {slot}};
+    const auto script = [](unsigned length) {
+        board::ScriptBitWriter out;
+        out.bits(0b100100, 6);    // A visit of one stroke in colour 0
+        out.bits(0b10001000, 8);  // from the pen's cell
+        out.bits(0b0001111, 7);   // to the east, 5 cells and
+        out.number(length, 0);    // so many more.
+        out.bits(0, 4);
+        return out.bytes();
+    };
+    Bench right(withScript(load, script(2)));
+    EXPECT_EQ(right.choose(0), LOAD_PLAYER_OK);
+    for (const unsigned length : {3U, 251U, 256U, 65531U, 65534U}) {
+        Bench wrong(withScript(load, script(length)));
+        ASSERT_EQ(wrong.opened(), LOAD_PLAYER_OK);
+        EXPECT_EQ(wrong.choose(0), LOAD_PLAYER_DAMAGED) << length;
+    }
 }
 
 }  // namespace

@@ -59,6 +59,31 @@ TEST_F(PlanStored, SaysWhatFasterSettingsSave) {
     EXPECT_EQ(settingOf(compared, "quick")->how, "board set flash-32k --timing quick");
 }
 
+TEST_F(PlanStored, OffersTheSameInFewerBytes) {
+    const ComparedDrawing compared = planned();
+    ASSERT_FALSE(compared.variants.empty());
+    const board::TextureVariant& fast = compared.variants.front();
+    EXPECT_EQ(fast.plan, compared.planned.plan);
+    EXPECT_EQ(fast.bytes, compared.planned.bytes);
+    // Noise takes fewer bytes by runs.
+    core::Grid grid = *core::Grid::filled(16, 16, 0);
+    tests::Random random(3);
+    for (int i = 0; i < 150; ++i) {
+        grid.set(random.between(0, 15), random.between(0, 15),
+                 static_cast<core::PaletteIndex>(random.between(0, 3)));
+    }
+    const auto noisy = planTexture(
+        *core::Texture::create(
+            grid, *core::Palette::create({{0, 0, 0}, {9, 9, 9}, {80, 9, 9}, {9, 80, 9}})),
+        compared.planned.canvas, compared.planned.board);
+    ASSERT_THAT(noisy, isOk());
+    const auto variants = drawingVariants(*noisy, "Foam");
+    ASSERT_THAT(variants, isOk());
+    ASSERT_GE(variants->size(), 2U);
+    EXPECT_LT(variants->back().bytes, noisy->bytes);
+    EXPECT_GT(variants->back().plan.milliseconds, noisy->plan.milliseconds);
+}
+
 TEST_F(PlanStored, SaysNothingOfWhatIsSetAlready) {
     core::Canvas canvas = catalogue::readCanvas(m_library, "cells-16").value();
     canvas.name = "the maker's own";

@@ -43,6 +43,12 @@ QJsonObject fasterJson(const tasks::FasterSetting& faster) {
             {"saves", jsonSeconds(faster.savesMs)}};
 }
 
+QJsonObject variantJson(const board::TextureVariant& variant) {
+    return {{"variant", jsonText(board::variantName(variant.kind))},
+            {"seconds", jsonSeconds(variant.plan.milliseconds)},
+            {"bytes", jsonNumber(variant.bytes)}};
+}
+
 /// What --svg and --frames wrote.
 using Written = std::vector<std::filesystem::path>;
 
@@ -64,6 +70,7 @@ QJsonObject planJson(const tasks::ComparedDrawing& compared, bool withStrokes,
                         compared.pickedOnceMs ? jsonSeconds(*compared.pickedOnceMs) : QJsonValue()},
                        {"faster", jsonArray(compared.faster, fasterJson)},
                        {"bytes", jsonNumber(planned.bytes)},
+                       {"frontier", jsonArray(compared.variants, variantJson)},
                        {"files", jsonPaths(written)},
                        {"verified", true}};
     if (withStrokes) object["strokes_list"] = jsonArray(plan.strokes, strokeJson);
@@ -116,8 +123,14 @@ void printPlan(std::ostream& out, const tasks::ComparedDrawing& compared) {
     out << "  strokes        " << plan.strokes.size() << '\n'
         << "  colour picks   " << plan.picks << '\n';
     if (plan.fill) out << "  filled first   with colour " << int{*plan.fill} << '\n';
-    out << "  bytes          " << planned.bytes << '\n'
-        << "Replayed on a virtual canvas: every cell is right.\n";
+    out << "  bytes          " << planned.bytes << '\n';
+    for (const board::TextureVariant& variant : compared.variants) {
+        if (variant.kind == board::VariantKind::Fast) continue;
+        out << "  or in          " << variant.bytes << " bytes and "
+            << spokenTime(variant.plan.milliseconds) << " (" << board::variantName(variant.kind)
+            << ")\n";
+    }
+    out << "Replayed on a virtual canvas: every cell is right.\n";
 }
 
 Result<tasks::PlanOptions> planOptions(const Arguments& arguments) {
