@@ -1,7 +1,7 @@
 #pragma once
 
-// A query as an SQL condition. Every value of the query is a bound parameter; the SQL text itself
-// is made of fixed pieces.
+// A query as SQL. Every value of the query is a bound parameter; the SQL text itself is made of
+// fixed pieces.
 
 #include <cstdint>
 #include <span>
@@ -12,6 +12,7 @@
 #include "catalogue/query.h"
 #include "catalogue/sort_key.h"
 #include "catalogue/statement.h"
+#include "catalogue/text_folding.h"
 
 namespace pantile::catalogue {
 
@@ -25,19 +26,19 @@ struct SqlPiece {
     void append(const SqlPiece& other);
 };
 
-/// A condition over the tables of kTextureTables.
-SqlPiece toCondition(const Query& query);
+/// A condition over the table facts, called f.
+SqlPiece toCondition(const Query& query, const TextFolding& folding);
 
-/// The terms of an ORDER BY over the same tables. Relevance ranks textures in whose title the
-/// query's words stand first, then newest first.
-SqlPiece toOrder(const Query& query, SortKey sort);
+enum class Way {
+    FromMatches,    ///< Finds all that match and sorts them: right where few do.
+    AlongTheOrder,  ///< Goes along the order and takes what matches: right for the first of many.
+};
+
+/// A statement that gives the ids found, in order; LIMIT and OFFSET may follow. Both ways give the
+/// same. Relevance ranks textures in whose title the query's words stand first, then newest first.
+SqlPiece toIdStatement(const Query& query, SortKey sort, Way way, const TextFolding& folding);
 
 /// Views of the values, for Statement::bind; they must outlive it.
 std::vector<BoundValue> boundValues(std::span<const OwnedValue> values);
-
-/// What queries are asked of: textures t, contents c, estimates e.
-inline constexpr const char* kTextureTables =
-    " FROM textures t JOIN contents c ON c.id = t.content_id"
-    " LEFT JOIN estimates e ON e.texture_id = t.id ";
 
 }  // namespace pantile::catalogue

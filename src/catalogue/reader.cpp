@@ -8,6 +8,7 @@
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
+#include "catalogue/word_index.h"
 #include "core/range_check.h"
 
 namespace pantile::catalogue {
@@ -22,12 +23,12 @@ public:
     static Result<RowReader> create(Connection& connection) {
         PANTILE_ASSIGN_OR_RETURN(
             Statement row,
-            Statement::prepare(
-                connection,
-                std::string("SELECT t.title, t.author, t.licence, t.source, t.note, c.width, "
-                            "c.height, c.colours, t.added_at, t.changed_at, t.removed_at, "
-                            "t.revision, e.draw_ms, e.load_bytes, e.profile_key") +
-                    kTextureTables + "WHERE t.id = ?1"));
+            Statement::prepare(connection,
+                               "SELECT t.title, t.author, t.licence, t.source, t.note, c.width, "
+                               "c.height, c.colours, t.added_at, t.changed_at, t.removed_at, "
+                               "t.revision, t.stars, e.draw_ms, e.load_bytes, e.profile_key "
+                               "FROM textures t JOIN contents c ON c.id = t.content_id LEFT JOIN "
+                               "estimates e ON e.texture_id = t.id WHERE t.id = ?1"));
         PANTILE_ASSIGN_OR_RETURN(
             Statement tags,
             Statement::prepare(connection,
@@ -70,8 +71,9 @@ private:
         row.changedAt = m_row.integer(9);
         row.removed = !m_row.isNull(10);
         row.revision = m_row.smallInteger(11);
-        if (!m_row.isNull(12)) {
-            row.estimate = Estimate{m_row.integer(12), m_row.integer(13), m_row.text(14)};
+        row.stars = m_row.smallInteger(12);
+        if (!m_row.isNull(13)) {
+            row.estimate = Estimate{m_row.integer(13), m_row.integer(14), m_row.text(15)};
         }
         return row;
     }
@@ -101,16 +103,14 @@ Result<std::vector<TextureRow>> rowsOf(Connection& connection, std::span<const T
     return rows;
 }
 
-Result<std::vector<TextureId>> idsOf(Connection& connection, const Query& query,
-                                     const FindOptions& options) {
+Result<std::vector<TextureId>> idsOf(const Library& library, const Query& query,
+                                     const FindOptions& options, Way way) {
     PANTILE_RETURN_IF_ERROR(core::checkRange("the offset", options.offset, 0,
                                              std::numeric_limits<std::int64_t>::max()));
-    SqlPiece sql{std::string("SELECT t.id") + kTextureTables + "WHERE ", {}};
-    sql.append(toCondition(query));
-    sql.sql += " ORDER BY ";
-    sql.append(toOrder(query, options.sort));
+    SqlPiece sql = toIdStatement(query, options.sort, way, library.folding());
     sql.append({" LIMIT ? OFFSET ?", {options.limit, options.offset}});
-    PANTILE_ASSIGN_OR_RETURN(Statement statement, Statement::prepare(connection, sql.sql));
+    PANTILE_ASSIGN_OR_RETURN(Statement statement,
+                             Statement::prepare(library.connection(), sql.sql));
     PANTILE_RETURN_IF_ERROR(statement.bind(boundValues(sql.values)));
     std::vector<TextureId> ids;
     for (;;) {
@@ -120,15 +120,28 @@ Result<std::vector<TextureId>> idsOf(Connection& connection, const Query& query,
     }
 }
 
-Result<std::int64_t> totalOf(Connection& connection, const Query& query) {
-    SqlPiece sql{std::string("SELECT count(*)") + kTextureTables + "WHERE ", {}};
-    sql.append(toCondition(query));
-    PANTILE_ASSIGN_OR_RETURN(Statement statement, Statement::prepare(connection, sql.sql));
+Result<std::int64_t> totalOf(const Library& library, const Query& query) {
+    SqlPiece sql{"SELECT count(*) FROM facts f WHERE ", {}};
+    sql.append(toCondition(query, library.folding()));
+    PANTILE_ASSIGN_OR_RETURN(Statement statement,
+                             Statement::prepare(library.connection(), sql.sql));
     PANTILE_RETURN_IF_ERROR(statement.bind(boundValues(sql.values)));
     PANTILE_ASSIGN_OR_RETURN(const bool found, statement.step());
     const std::int64_t total = found ? statement.integer(0) : 0;
     PANTILE_RETURN_IF_ERROR(statement.columnCheck());
     return total;
+}
+
+// Going along the order passes over what does not match; that is the shorter way once about one in
+// eight matches.
+Result<Way> shorterWay(Connection& connection, const FindOptions& options, std::int64_t total) {
+    constexpr std::int64_t kOneIn = 8;
+    const bool takesAll = options.limit < 0 || options.offset + options.limit >= total;
+    if (takesAll) return Way::FromMatches;
+    PANTILE_ASSIGN_OR_RETURN(
+        const std::int64_t last,
+        connection.number("SELECT ifnull((SELECT max(texture_id) FROM facts), 0)"));
+    return total >= last / kOneIn ? Way::AlongTheOrder : Way::FromMatches;
 }
 
 }  // namespace
@@ -190,17 +203,21 @@ Result<std::vector<EstimateKey>> estimateKeys(const Library& library) {
 Result<FoundTextures> findTextures(const Library& library, const Query& query,
                                    const FindOptions& options) {
     Connection& connection = library.connection();
+    PANTILE_RETURN_IF_ERROR(connection.wordChanges().write(connection));
     PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
     FoundTextures found;
-    PANTILE_ASSIGN_OR_RETURN(found.total, totalOf(connection, query));
-    PANTILE_ASSIGN_OR_RETURN(const auto ids, idsOf(connection, query, options));
+    PANTILE_ASSIGN_OR_RETURN(found.total, totalOf(library, query));
+    PANTILE_ASSIGN_OR_RETURN(const Way way, shorterWay(connection, options, found.total));
+    PANTILE_ASSIGN_OR_RETURN(const auto ids, idsOf(library, query, options, way));
     PANTILE_ASSIGN_OR_RETURN(found.rows, rowsOf(connection, ids));
     return found;
 }
 
 Result<std::vector<TextureId>> findIds(const Library& library, const Query& query,
                                        const FindOptions& options) {
-    return idsOf(library.connection(), query, options);
+    Connection& connection = library.connection();
+    PANTILE_RETURN_IF_ERROR(connection.wordChanges().write(connection));
+    return idsOf(library, query, options, Way::FromMatches);
 }
 
 }  // namespace pantile::catalogue

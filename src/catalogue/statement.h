@@ -29,6 +29,7 @@ BoundValue orNull(const std::optional<T>& value) {
     return value ? BoundValue(*value) : BoundValue();
 }
 
+/// It must not outlive its connection, which keeps the compiled form for the next of the same text.
 class Statement {
 public:
     /// Errors: as Connection::error; Internal if more than one statement stands in `sql`.
@@ -62,18 +63,20 @@ public:
     core::Result<void> columnCheck() const;
 
 private:
-    struct Finalizer {
-        void operator()(sqlite3_stmt* statement) const;
+    struct GiverBack {
+        Connection* connection;
+
+        void operator()(sqlite3_stmt* statement) const { connection->giveBack(statement); }
     };
 
     Statement(Connection& connection, sqlite3_stmt* statement)
-        : m_connection(&connection), m_statement(statement) {}
+        : m_connection(&connection), m_statement(statement, GiverBack{&connection}) {}
 
     core::Result<void> bindOne(int index, const BoundValue& value);
     bool columnHasType(int column, int type);
 
     Connection* m_connection;
-    std::unique_ptr<sqlite3_stmt, Finalizer> m_statement;
+    std::unique_ptr<sqlite3_stmt, GiverBack> m_statement;
     std::optional<std::string> m_badColumn;
 };
 

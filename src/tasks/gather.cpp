@@ -9,6 +9,7 @@
 #include "tasks/drawing_estimate.h"
 #include "tasks/files.h"
 #include "tasks/in_order.h"
+#include "tasks/seam_measure.h"
 #include "tasks/share_codes.h"
 
 namespace pantile::tasks {
@@ -88,6 +89,7 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
             {added.id, texture.text().title, path, recognised.repairs});
         return {};
     }
+    PANTILE_RETURN_IF_ERROR(noteSeam(gathering.library, added.id, texture));
     if (!gathering.options.shelf.empty()) {
         PANTILE_RETURN_IF_ERROR(catalogue::putOnShelf(gathering.library, std::span(&added.id, 1),
                                                       gathering.options.shelf));
