@@ -70,6 +70,13 @@ Result<void> useWriteAheadLog(Connection& connection, std::chrono::milliseconds 
     }
 }
 
+/// Makes a checked library ready for work.
+Result<void> prepareFor(Connection& connection, const TextFolding& folding) {
+    // 64 MiB, taken as they are needed: what is searched over and over is read once.
+    PANTILE_RETURN_IF_ERROR(connection.execute("PRAGMA cache_size=-65536"));
+    return addSqlFunctions(connection, folding);
+}
+
 }  // namespace
 
 Result<Library> Library::openReadWrite(const fs::path& path, const OpenOptions& options) {
@@ -93,7 +100,7 @@ Result<Library> Library::openReadWrite(const fs::path& path, const OpenOptions& 
     PANTILE_ASSIGN_OR_RETURN(const MigrationReport report,
                              migrate(connection, embeddedMigrations()));
     library.m_wasCreated = report.created;
-    PANTILE_RETURN_IF_ERROR(addSqlFunctions(connection, options.folding));
+    PANTILE_RETURN_IF_ERROR(prepareFor(connection, options.folding));
     PANTILE_RETURN_IF_ERROR(foldLibrary(connection, options.folding));
     return library;
 }
@@ -121,7 +128,7 @@ Result<Library> Library::openReadOnly(const fs::path& path, const OpenOptions& o
     }
     PANTILE_RETURN_IF_ERROR(checked);
     PANTILE_RETURN_IF_ERROR(checkIsCurrent(*library.m_connection, options.folding));
-    PANTILE_RETURN_IF_ERROR(addSqlFunctions(*library.m_connection, options.folding));
+    PANTILE_RETURN_IF_ERROR(prepareFor(*library.m_connection, options.folding));
     return library;
 }
 

@@ -1,9 +1,11 @@
 #include "catalogue/reader.h"
 
+#include <algorithm>
 #include <limits>
 
 #include "catalogue/contents.h"
 #include "catalogue/id_list.h"
+#include "catalogue/id_set.h"
 #include "catalogue/query_to_sql.h"
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
@@ -103,14 +105,52 @@ Result<std::vector<TextureRow>> rowsOf(Connection& connection, std::span<const T
     return rows;
 }
 
-Result<std::vector<TextureId>> idsOf(const Library& library, const Query& query,
-                                     const FindOptions& options, Way way) {
-    PANTILE_RETURN_IF_ERROR(core::checkRange("the offset", options.offset, 0,
-                                             std::numeric_limits<std::int64_t>::max()));
-    SqlPiece sql = toIdStatement(query, options.sort, way, library.folding());
-    sql.append({" LIMIT ? OFFSET ?", {options.limit, options.offset}});
+Result<IdSet> matchingOf(const Library& library, const Query& query) {
+    IdSet ids;
+    const SqlPiece sql = toMatchStatement(query, ids, library.folding());
     PANTILE_ASSIGN_OR_RETURN(Statement statement,
                              Statement::prepare(library.connection(), sql.sql));
+    PANTILE_RETURN_IF_ERROR(statement.bind(boundValues(sql.values)));
+    PANTILE_RETURN_IF_ERROR(statement.run());
+    ids.close();
+    return ids;
+}
+
+/// `ids` ascend.
+std::vector<TextureId> pageOf(const std::vector<std::int64_t>& ids, SortDirection direction,
+                              const FindOptions& options) {
+    const auto total = static_cast<std::int64_t>(ids.size());
+    const std::int64_t begin = std::min(options.offset, total);
+    const std::int64_t rest = total - begin;
+    const std::int64_t count = options.limit < 0 ? rest : std::min(options.limit, rest);
+    std::vector<TextureId> page;
+    page.reserve(static_cast<std::size_t>(count));
+    for (std::int64_t i = begin; i < begin + count; ++i) {
+        const std::int64_t place = direction == SortDirection::Usual ? i : total - 1 - i;
+        page.push_back({ids[static_cast<std::size_t>(place)]});
+    }
+    return page;
+}
+
+// Looking each up is the shorter way while less than about one in eight matches.
+Result<Share> shareOf(Connection& connection, const IdSet& matching) {
+    constexpr std::int64_t kOneIn = 8;
+    PANTILE_ASSIGN_OR_RETURN(
+        const std::int64_t last,
+        connection.number("SELECT ifnull((SELECT max(texture_id) FROM facts), 0)"));
+    return matching.size() >= last / kOneIn ? Share::Many : Share::Few;
+}
+
+Result<std::vector<TextureId>> inOrder(const Library& library, const Query& query,
+                                       const FindOptions& options, IdSet& matching) {
+    Connection& connection = library.connection();
+    if (const auto direction = orderOfIds(query, options.sort)) {
+        return pageOf(matching.ids(), *direction, options);
+    }
+    PANTILE_ASSIGN_OR_RETURN(const Share share, shareOf(connection, matching));
+    SqlPiece sql = toOrderStatement(query, options.sort, matching, share, library.folding());
+    sql.append({" LIMIT ? OFFSET ?", {options.limit, options.offset}});
+    PANTILE_ASSIGN_OR_RETURN(Statement statement, Statement::prepare(connection, sql.sql));
     PANTILE_RETURN_IF_ERROR(statement.bind(boundValues(sql.values)));
     std::vector<TextureId> ids;
     for (;;) {
@@ -120,28 +160,9 @@ Result<std::vector<TextureId>> idsOf(const Library& library, const Query& query,
     }
 }
 
-Result<std::int64_t> totalOf(const Library& library, const Query& query) {
-    SqlPiece sql{"SELECT count(*) FROM facts f WHERE ", {}};
-    sql.append(toCondition(query, library.folding()));
-    PANTILE_ASSIGN_OR_RETURN(Statement statement,
-                             Statement::prepare(library.connection(), sql.sql));
-    PANTILE_RETURN_IF_ERROR(statement.bind(boundValues(sql.values)));
-    PANTILE_ASSIGN_OR_RETURN(const bool found, statement.step());
-    const std::int64_t total = found ? statement.integer(0) : 0;
-    PANTILE_RETURN_IF_ERROR(statement.columnCheck());
-    return total;
-}
-
-// Going along the order passes over what does not match; that is the shorter way once about one in
-// eight matches.
-Result<Way> shorterWay(Connection& connection, const FindOptions& options, std::int64_t total) {
-    constexpr std::int64_t kOneIn = 8;
-    const bool takesAll = options.limit < 0 || options.offset + options.limit >= total;
-    if (takesAll) return Way::FromMatches;
-    PANTILE_ASSIGN_OR_RETURN(
-        const std::int64_t last,
-        connection.number("SELECT ifnull((SELECT max(texture_id) FROM facts), 0)"));
-    return total >= last / kOneIn ? Way::AlongTheOrder : Way::FromMatches;
+Result<void> checkOptions(const FindOptions& options) {
+    return core::checkRange("the offset", options.offset, 0,
+                            std::numeric_limits<std::int64_t>::max());
 }
 
 }  // namespace
@@ -202,22 +223,26 @@ Result<std::vector<EstimateKey>> estimateKeys(const Library& library) {
 
 Result<FoundTextures> findTextures(const Library& library, const Query& query,
                                    const FindOptions& options) {
+    PANTILE_RETURN_IF_ERROR(checkOptions(options));
     Connection& connection = library.connection();
     PANTILE_RETURN_IF_ERROR(connection.wordChanges().write(connection));
     PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
     FoundTextures found;
-    PANTILE_ASSIGN_OR_RETURN(found.total, totalOf(library, query));
-    PANTILE_ASSIGN_OR_RETURN(const Way way, shorterWay(connection, options, found.total));
-    PANTILE_ASSIGN_OR_RETURN(const auto ids, idsOf(library, query, options, way));
+    PANTILE_ASSIGN_OR_RETURN(IdSet matching, matchingOf(library, query));
+    found.total = matching.size();
+    PANTILE_ASSIGN_OR_RETURN(const auto ids, inOrder(library, query, options, matching));
     PANTILE_ASSIGN_OR_RETURN(found.rows, rowsOf(connection, ids));
     return found;
 }
 
 Result<std::vector<TextureId>> findIds(const Library& library, const Query& query,
                                        const FindOptions& options) {
+    PANTILE_RETURN_IF_ERROR(checkOptions(options));
     Connection& connection = library.connection();
     PANTILE_RETURN_IF_ERROR(connection.wordChanges().write(connection));
-    return idsOf(library, query, options, Way::FromMatches);
+    PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
+    PANTILE_ASSIGN_OR_RETURN(IdSet matching, matchingOf(library, query));
+    return inOrder(library, query, options, matching);
 }
 
 }  // namespace pantile::catalogue

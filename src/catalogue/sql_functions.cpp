@@ -4,11 +4,13 @@
 #include <cstdint>
 #include <memory>
 #include <span>
-#include <unordered_map>
+#include <vector>
 
 #include <sqlite3.h>
 
-#include "core/colour_difference.h"
+#include "catalogue/id_set.h"
+#include "catalogue/statement.h"
+#include "core/colour_neighbourhood.h"
 #include "core/error.h"
 
 namespace pantile::catalogue {
@@ -53,33 +55,47 @@ std::uint32_t packed(Rgb8 colour) {
            static_cast<std::uint32_t>(colour.g) << 8U | colour.b;
 }
 
-/// Libraries hold the same few colours over and over: each is compared once.
+/// Libraries hold the same few colours over and over: those compared lately are kept.
 class Nearness {
 public:
     bool isNear(std::uint32_t target, std::int64_t thousandths, Rgb8 colour) {
         if (target != m_target || thousandths != m_thousandths) {
-            m_near.clear();
+            m_known.assign(kKept, {});
             m_target = target;
             m_thousandths = thousandths;
+            m_neighbourhood = neighbourhoodOf(target, thousandths);
         }
-        const auto [place, isNew] = m_near.try_emplace(packed(colour), false);
-        if (isNew) place->second = isWithin(colour);
-        return place->second;
+        if (!m_neighbourhood.mayHold(colour)) return false;
+        const std::uint32_t wanted = packed(colour) + 1;
+        Known& known = m_known[(wanted * kSpread) >> kKeptShift];
+        if (known.colourAndOne != wanted) known = {wanted, m_neighbourhood.holds(colour)};
+        return known.isNear;
     }
 
 private:
-    bool isWithin(Rgb8 colour) const {
+    // Each colour has one place, which the next of that place takes over.
+    struct Known {
+        std::uint32_t colourAndOne = 0;
+        bool isNear = false;
+    };
+
+    static constexpr std::size_t kKept = 1U << 16U;
+    static constexpr unsigned kKeptShift = 16;
+    static constexpr std::uint32_t kSpread = 2654435761U;  // 2^32 by the golden ratio.
+
+    static core::ColourNeighbourhood neighbourhoodOf(std::uint32_t target,
+                                                     std::int64_t thousandths) {
         constexpr double kThousandths = 1000;
-        const Rgb8 target{static_cast<std::uint8_t>(m_target >> 16U),
-                          static_cast<std::uint8_t>(m_target >> 8U),
-                          static_cast<std::uint8_t>(m_target)};
-        return core::ciede2000(core::toLab(target), core::toLab(colour)) * kThousandths <=
-               static_cast<double>(m_thousandths);
+        const Rgb8 centre{static_cast<std::uint8_t>(target >> 16U),
+                          static_cast<std::uint8_t>(target >> 8U),
+                          static_cast<std::uint8_t>(target)};
+        return {centre, static_cast<double>(thousandths) / kThousandths};
     }
 
     std::uint32_t m_target = 0;
     std::int64_t m_thousandths = 0;
-    std::unordered_map<std::uint32_t, bool> m_near;
+    core::ColourNeighbourhood m_neighbourhood = neighbourhoodOf(0, 0);
+    std::vector<Known> m_known = std::vector<Known>(kKept);
 };
 
 void usesNear(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
@@ -101,6 +117,22 @@ void usesOnly(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
         return true;
     };
     sqlite3_result_int(context, anyUsed(values[0], values[1], isForeign) ? 0 : 1);
+}
+
+IdSet* setOf(sqlite3_value* value) {
+    return static_cast<IdSet*>(sqlite3_value_pointer(value, kIdSetType));
+}
+
+void isOneOf(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
+    const IdSet* const ids = setOf(values[0]);
+    const bool found = ids != nullptr && ids->has(sqlite3_value_int64(values[1]));
+    sqlite3_result_int(context, found ? 1 : 0);
+}
+
+void keepIn(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
+    IdSet* const ids = setOf(values[0]);
+    if (ids != nullptr) ids->add(sqlite3_value_int64(values[1]));
+    sqlite3_result_null(context);
 }
 
 /// Registers a function with data of its own, which goes with the connection.
@@ -126,6 +158,8 @@ Result<void> addSqlFunctions(Connection& connection, const TextFolding& folding)
         add(connection, "fold", 1, foldText, std::make_unique<TextFolding>(folding)));
     PANTILE_RETURN_IF_ERROR(
         add(connection, "uses_near", 4, usesNear, std::make_unique<Nearness>()));
+    PANTILE_RETURN_IF_ERROR(add(connection, "is_one_of", 2, isOneOf, std::make_unique<int>()));
+    PANTILE_RETURN_IF_ERROR(add(connection, "keep_in", 2, keepIn, std::make_unique<int>()));
     return add(connection, "uses_only", 3, usesOnly, std::make_unique<int>());
 }
 

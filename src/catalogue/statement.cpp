@@ -53,6 +53,8 @@ Result<void> Statement::bindOne(int index, const BoundValue& value) {
         code = bytes->empty()
                    ? sqlite3_bind_zeroblob(s, index, 0)
                    : sqlite3_bind_blob64(s, index, bytes->data(), bytes->size(), SQLITE_TRANSIENT);
+    } else if (IdSet* const* ids = std::get_if<IdSet*>(&value)) {
+        code = sqlite3_bind_pointer(s, index, *ids, kIdSetType, nullptr);
     } else {
         code = sqlite3_bind_null(s, index);
     }

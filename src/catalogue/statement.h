@@ -19,9 +19,13 @@ struct sqlite3_stmt;
 
 namespace pantile::catalogue {
 
-/// NULL, a number, a text or bytes. The text and the bytes must live until they are bound.
-using BoundValue =
-    std::variant<std::monostate, std::int64_t, std::string_view, std::span<const std::uint8_t>>;
+class IdSet;
+inline constexpr const char* kIdSetType = "pantile ids";
+
+/// NULL, a number, a text, bytes or a set of ids for sql_functions.h. The text and the bytes must
+/// live until they are bound, the set until the last step.
+using BoundValue = std::variant<std::monostate, std::int64_t, std::string_view,
+                                std::span<const std::uint8_t>, IdSet*>;
 
 /// A value or NULL.
 template <typename T>

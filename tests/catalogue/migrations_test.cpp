@@ -149,14 +149,14 @@ TEST_F(MigrationsTest, MakeOldVersionsFindable) {
             byId.sort.field = SortField::Id;
             return findIds(*opened, parseQuery(query).value(), byId).value();
         };
-        using Ids = std::vector<core::TextureId>;
-        EXPECT_EQ(found("all"), (Ids{{1}, {2}}));
-        EXPECT_EQ(found("KELP"), (Ids{{2}}));
-        EXPECT_EQ(found("tag:SHORE"), (Ids{{1}, {2}}));
-        EXPECT_EQ(found("colour:#f2efe4"), (Ids{{1}}));
-        EXPECT_EQ(found("colour:#1b2631"), (Ids{})) << "that entry is the transparent one";
-        EXPECT_EQ(found("draw<1 width:4"), (Ids{{1}}));
-        EXPECT_EQ(found("stars:0"), (Ids{{1}, {2}}));
+        using TextureIds = std::vector<core::TextureId>;
+        EXPECT_EQ(found("all"), (TextureIds{{1}, {2}}));
+        EXPECT_EQ(found("KELP"), (TextureIds{{2}}));
+        EXPECT_EQ(found("tag:SHORE"), (TextureIds{{1}, {2}}));
+        EXPECT_EQ(found("colour:#f2efe4"), (TextureIds{{1}}));
+        EXPECT_EQ(found("colour:#1b2631"), (TextureIds{})) << "that entry is the transparent one";
+        EXPECT_EQ(found("draw<1 width:4"), (TextureIds{{1}}));
+        EXPECT_EQ(found("stars:0"), (TextureIds{{1}, {2}}));
         EXPECT_EQ(checkLibrary(*opened)->problems, std::vector<Problem>{});
     }
 }
@@ -171,13 +171,13 @@ TEST_F(MigrationsTest, OfVersionThreeKeepWhatWasThere) {
         byId.sort.field = SortField::Id;
         return findIds(*opened, parseQuery(query).value(), byId).value();
     };
-    using Ids = std::vector<core::TextureId>;
-    EXPECT_EQ(found("kustentau is:removed"), (Ids{{3}}));
-    EXPECT_EQ(found("strands is:removed author:EBENE"), (Ids{{3}}));
-    EXPECT_EQ(found("tag:stone"), (Ids{{2}}));
-    EXPECT_EQ(found("on:pier"), (Ids{{1}, {2}}));
-    EXPECT_EQ(found("palette:dune"), Ids{});
-    EXPECT_EQ(found("colour:#22EF24"), (Ids{{2}}));
+    using TextureIds = std::vector<core::TextureId>;
+    EXPECT_EQ(found("kustentau is:removed"), (TextureIds{{3}}));
+    EXPECT_EQ(found("strands is:removed author:EBENE"), (TextureIds{{3}}));
+    EXPECT_EQ(found("tag:stone"), (TextureIds{{2}}));
+    EXPECT_EQ(found("on:pier"), (TextureIds{{1}, {2}}));
+    EXPECT_EQ(found("palette:dune"), TextureIds{});
+    EXPECT_EQ(found("colour:#22EF24"), (TextureIds{{2}}));
     EXPECT_EQ(readTexture(*opened, {1})->row.revision, 2);
     EXPECT_EQ(checkLibrary(*opened)->problems, std::vector<Problem>{});
 }

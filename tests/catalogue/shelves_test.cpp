@@ -94,14 +94,15 @@ TEST_F(ShelvesTest, AreOrderedAsPlaced) {
 TEST_F(ShelvesTest, HoldTexturesInTheOrderPlaced) {
     for (std::uint64_t seed = 4; seed <= 5; ++seed) ids.push_back(add(textureOf(seed)));
     ASSERT_THAT(putOnShelf(library(), std::span(ids).first(4), "Shore"), isOk());
-    using Ids = std::vector<core::TextureId>;
-    ASSERT_THAT(placeOnShelf(library(), Ids{{4}, {2}}, "shore", 1), isOk());
-    EXPECT_EQ(*texturesOnShelf(library(), "Shore"), (Ids{{4}, {2}, {1}, {3}}));
-    ASSERT_THAT(placeOnShelf(library(), Ids{{4}, {5}}, "shore", 2), isOk());
-    EXPECT_EQ(*texturesOnShelf(library(), "Shore"), (Ids{{2}, {4}, {5}, {1}, {3}}));
-    ASSERT_THAT(placeOnShelf(library(), Ids{{2}}, "shore", 1000), isOk());
-    EXPECT_EQ(*texturesOnShelf(library(), "Shore"), (Ids{{4}, {5}, {1}, {3}, {2}}));
-    EXPECT_THAT(placeOnShelf(library(), Ids{{9}}, "shore", 1), failsWith(ErrorKind::NotFound, "9"));
+    using TextureIds = std::vector<core::TextureId>;
+    ASSERT_THAT(placeOnShelf(library(), TextureIds{{4}, {2}}, "shore", 1), isOk());
+    EXPECT_EQ(*texturesOnShelf(library(), "Shore"), (TextureIds{{4}, {2}, {1}, {3}}));
+    ASSERT_THAT(placeOnShelf(library(), TextureIds{{4}, {5}}, "shore", 2), isOk());
+    EXPECT_EQ(*texturesOnShelf(library(), "Shore"), (TextureIds{{2}, {4}, {5}, {1}, {3}}));
+    ASSERT_THAT(placeOnShelf(library(), TextureIds{{2}}, "shore", 1000), isOk());
+    EXPECT_EQ(*texturesOnShelf(library(), "Shore"), (TextureIds{{4}, {5}, {1}, {3}, {2}}));
+    EXPECT_THAT(placeOnShelf(library(), TextureIds{{9}}, "shore", 1),
+                failsWith(ErrorKind::NotFound, "9"));
 }
 
 }  // namespace
