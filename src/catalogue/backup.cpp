@@ -27,8 +27,9 @@ Result<void> renameFile(const fs::path& from, const fs::path& to) {
                  "check the path, and that you may write to its folder"};
 }
 
-Result<Library> openBackup(const fs::path& path) {
+Result<Library> openBackup(const fs::path& path, const TextFolding& folding) {
     OpenOptions options;
+    options.folding = folding;
     options.create = OpenOptions::Create::Never;
     options.access = OpenOptions::Access::ReadOnly;
     PANTILE_ASSIGN_OR_RETURN(Library backup, Library::open(path, options));
@@ -106,7 +107,7 @@ Result<RestoreReport> restoreLibrary(const fs::path& library, const fs::path& ba
         return Error{ErrorKind::InvalidInput, backup.string() + " is the library itself",
                      "give the path of a backup"};
     }
-    PANTILE_ASSIGN_OR_RETURN(Library source, openBackup(backup));
+    PANTILE_ASSIGN_OR_RETURN(Library source, openBackup(backup, options.folding));
     RestoreReport report;
     PANTILE_ASSIGN_OR_RETURN(report.kept, restoreInto(library, source, options));
     PANTILE_ASSIGN_OR_RETURN(const Library restored, Library::open(library, options));

@@ -6,6 +6,7 @@
 
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
+#include "catalogue/word_index.h"
 
 namespace pantile::catalogue {
 namespace {
@@ -56,6 +57,32 @@ int openFlags(FileMode mode) {
 
 void Connection::Closer::operator()(sqlite3* handle) const {
     sqlite3_close_v2(handle);
+}
+
+void Connection::Finalizer::operator()(sqlite3_stmt* statement) const {
+    sqlite3_finalize(statement);
+}
+
+Connection::Connection(std::filesystem::path path, sqlite3* handle)
+    : m_path(std::move(path)), m_handle(handle), m_wordChanges(std::make_unique<WordChanges>()) {}
+
+Connection::~Connection() = default;
+
+sqlite3_stmt* Connection::takeStatement(std::string_view sql) {
+    const auto found = m_kept.find(std::string(sql));
+    if (found == m_kept.end()) return nullptr;
+    sqlite3_stmt* const statement = found->second.release();
+    m_kept.erase(found);
+    return statement;
+}
+
+void Connection::giveBack(sqlite3_stmt* statement) {
+    // Queries differ; what changes the library is a few dozen.
+    constexpr std::size_t kMostKept = 150;
+    sqlite3_reset(statement);
+    sqlite3_clear_bindings(statement);
+    if (m_kept.size() >= kMostKept) m_kept.clear();
+    m_kept[sqlite3_sql(statement)].reset(statement);
 }
 
 Result<std::unique_ptr<Connection>> Connection::openNamed(const std::filesystem::path& path,

@@ -9,12 +9,16 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 
 #include "core/result.h"
 
 struct sqlite3;
+struct sqlite3_stmt;
 
 namespace pantile::catalogue {
+
+class WordChanges;
 
 enum class FileMode {
     ReadWrite,
@@ -39,6 +43,7 @@ public:
 
     Connection(const Connection&) = delete;
     Connection& operator=(const Connection&) = delete;
+    ~Connection();
 
     /// Runs statements without values, one after another.
     core::Result<void> execute(const std::string& sql);
@@ -64,6 +69,15 @@ public:
 
     sqlite3* handle() const { return m_handle.get(); }
 
+    /// Changes of texts that the index of words does not know yet. Kept by Transaction.
+    WordChanges& wordChanges() { return *m_wordChanges; }
+
+    /// A statement compiled from `sql` earlier and given back, or nothing.
+    sqlite3_stmt* takeStatement(std::string_view sql);
+
+    /// Keeps a statement for the next who needs the same.
+    void giveBack(sqlite3_stmt* statement);
+
     /// Transactions now open on it, one inside the other. Kept by Transaction.
     int depth = 0;
 
@@ -72,14 +86,19 @@ private:
         void operator()(sqlite3* handle) const;
     };
 
-    Connection(std::filesystem::path path, sqlite3* handle)
-        : m_path(std::move(path)), m_handle(handle) {}
+    struct Finalizer {
+        void operator()(sqlite3_stmt* statement) const;
+    };
+
+    Connection(std::filesystem::path path, sqlite3* handle);
 
     static core::Result<std::unique_ptr<Connection>> openNamed(const std::filesystem::path& path,
                                                                const std::string& name, int flags);
 
     std::filesystem::path m_path;
     std::unique_ptr<sqlite3, Closer> m_handle;
+    std::unordered_map<std::string, std::unique_ptr<sqlite3_stmt, Finalizer>> m_kept;
+    std::unique_ptr<WordChanges> m_wordChanges;
 };
 
 }  // namespace pantile::catalogue

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "catalogue/painted_colours.h"
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
 #include "codec/grid_form.h"
@@ -131,12 +132,15 @@ Result<std::int64_t> storeContent(Connection& connection, const Grid& grid,
     PANTILE_ASSIGN_OR_RETURN(const core::Texture texture, core::Texture::create(grid, palette));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t paletteId, storePalette(connection, palette));
     const codec::GridForm form = codec::packGrid(grid, palette.size());
-    PANTILE_RETURN_IF_ERROR(run(
-        connection,
-        "INSERT INTO contents (fingerprint, width, height, palette_id, colours, method, body) "
-        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
-        {storedFingerprint(texture.contentFingerprint()), grid.width(), grid.height(), paletteId,
-         texture.coloursUsed(), static_cast<std::int64_t>(form.method), form.bytes}));
+    const PaintedColours painted = paintedColours(grid, palette);
+    PANTILE_RETURN_IF_ERROR(
+        run(connection,
+            "INSERT INTO contents (fingerprint, width, height, palette_id, colours, method, body, "
+            "used, "
+            "tone) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
+            {storedFingerprint(texture.contentFingerprint()), grid.width(), grid.height(),
+             paletteId, texture.coloursUsed(), static_cast<std::int64_t>(form.method), form.bytes,
+             painted.used, painted.tone}));
     return connection.lastInsertedId();
 }
 
@@ -157,6 +161,17 @@ Result<Content> loadContent(Connection& connection, std::int64_t contentId) {
         return corruptContent(contentId);
     }
     return Content{*std::move(grid), std::move(palette)};
+}
+
+Result<void> describeContent(Connection& connection, std::int64_t contentId) {
+    const Result<Content> content = loadContent(connection, contentId);
+    if (!content && content.error().kind != core::ErrorKind::Corrupt) return content.error();
+    const PaintedColours painted =
+        content ? paintedColours(content->grid, content->palette) : PaintedColours{};
+    PANTILE_RETURN_IF_ERROR(run(connection,
+                                "UPDATE contents SET used = ?2, tone = ?3 WHERE id = ?1",
+                                {contentId, painted.used, painted.tone}));
+    return {};
 }
 
 Result<void> dropUnusedPalettes(Connection& connection) {

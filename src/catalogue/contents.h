@@ -37,6 +37,9 @@ struct Content {
 /// Errors: Corrupt if it is missing, malformed or not what its fingerprint says.
 core::Result<Content> loadContent(Connection& connection, std::int64_t contentId);
 
+/// Works out anew what contents.used and contents.tone hold; where the grid is damaged, nothing.
+core::Result<void> describeContent(Connection& connection, std::int64_t contentId);
+
 /// Deletes palettes without name or use.
 core::Result<void> dropUnusedPalettes(Connection& connection);
 

@@ -7,6 +7,7 @@
 #include "catalogue/revisions.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
+#include "catalogue/word_index.h"
 #include "core/text.h"
 #include "core/texture.h"
 
@@ -71,6 +72,7 @@ Result<std::int64_t> setText(Library& library, std::span<const TextureId> ids,
         text.licence = patch.licence.value_or(text.licence);
         text.source = patch.source.value_or(text.source);
         text.note = patch.note.value_or(text.note);
+        state.stars = patch.stars.value_or(state.stars);
         return Result<void>();
     });
 }
@@ -78,13 +80,15 @@ Result<std::int64_t> setText(Library& library, std::span<const TextureId> ids,
 Result<std::int64_t> changeTags(Library& library, std::span<const TextureId> ids,
                                 std::span<const std::string> add,
                                 std::span<const std::string> drop) {
+    PANTILE_ASSIGN_OR_RETURN(const auto added, withoutAliases(library.connection(), add));
+    PANTILE_ASSIGN_OR_RETURN(const auto dropped, withoutAliases(library.connection(), drop));
     return changeAll(library, ids, RevisionKind::Tags, [&](TextureState& state) {
         std::vector<std::string>& tags = state.text.tags;
         const auto isDropped = [&](const std::string& tag) {
-            return std::find(drop.begin(), drop.end(), tag) != drop.end();
+            return std::find(dropped.begin(), dropped.end(), tag) != dropped.end();
         };
         tags.erase(std::remove_if(tags.begin(), tags.end(), isDropped), tags.end());
-        tags.insert(tags.end(), add.begin(), add.end());
+        tags.insert(tags.end(), added.begin(), added.end());
         return Result<void>();
     });
 }
@@ -120,6 +124,7 @@ Result<std::int64_t> purgeRemoved(Library& library, std::span<const TextureId> i
     PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));
     for (const TextureId id : known) {
         PANTILE_RETURN_IF_ERROR(checkMayBePurged(connection, id));
+        PANTILE_RETURN_IF_ERROR(forgetWords(connection, id));
         PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM textures WHERE id = ?1", {id.value}));
     }
     PANTILE_RETURN_IF_ERROR(dropUnusedTags(connection));

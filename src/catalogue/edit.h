@@ -26,13 +26,15 @@ struct TextPatch {
     std::optional<std::string> licence;
     std::optional<std::string> source;
     std::optional<std::string> note;
+    std::optional<int> stars = {};  ///< 1 to 5, or 0 for none.
 };
 
-/// Errors: also as core::checkTextureText.
+/// Errors: also as core::checkTextureText; InvalidInput for other numbers of stars.
 core::Result<std::int64_t> setText(Library& library, std::span<const core::TextureId> ids,
                                    const TextPatch& patch);
 
-/// Takes `drop` off, then puts `add` on. Errors: also as core::checkTextureText.
+/// Takes `drop` off, then puts `add` on; words that stand for another tag mean that one. Errors:
+/// also as core::checkTextureText.
 core::Result<std::int64_t> changeTags(Library& library, std::span<const core::TextureId> ids,
                                       std::span<const std::string> add,
                                       std::span<const std::string> drop);

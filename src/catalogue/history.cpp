@@ -35,6 +35,7 @@ Result<Revision> readRevision(Statement& row) {
     if (const auto tags = row.textOrNull(8)) before.tags = splitTags(*tags);
     if (const auto removed = row.integerOrNull(9)) before.removed = *removed != 0;
     before.contentId = row.integerOrNull(10);
+    if (!row.isNull(11)) before.stars = row.smallInteger(11);
     PANTILE_RETURN_IF_ERROR(row.columnCheck());
     if (kind < static_cast<int>(RevisionKind::Added) ||
         kind > static_cast<int>(RevisionKind::Content)) {
@@ -71,7 +72,7 @@ Result<std::vector<Revision>> loadRevisions(Connection& connection, core::Textur
         Statement row,
         Statement::prepare(connection,
                            "SELECT number, at, kind, title, author, licence, source, note, tags, "
-                           "was_removed, content_id FROM revisions WHERE texture_id = ?1 "
+                           "was_removed, content_id, stars FROM revisions WHERE texture_id = ?1 "
                            "ORDER BY number",
                            {id.value}));
     std::vector<Revision> revisions;

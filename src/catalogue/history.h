@@ -36,6 +36,7 @@ struct RevisionBefore {
     std::optional<std::string> source;
     std::optional<std::string> note;
     std::optional<std::vector<std::string>> tags;
+    std::optional<int> stars;
     std::optional<bool> removed;
     std::optional<std::int64_t> contentId;  ///< The library's own number of the picture.
 

@@ -6,9 +6,11 @@
 #include "catalogue/loads.h"
 #include "catalogue/migrations.h"
 #include "catalogue/names.h"
+#include "catalogue/painted_colours.h"
 #include "catalogue/palettes.h"
 #include "catalogue/revisions.h"
 #include "catalogue/statement.h"
+#include "catalogue/word_index.h"
 #include "core/text.h"
 
 namespace pantile::catalogue {
@@ -25,11 +27,12 @@ public:
         : m_library(library), m_connection(library.connection()), m_progress(progress) {}
 
     Result<CheckReport> run() {
+        PANTILE_RETURN_IF_ERROR(m_connection.wordChanges().write(m_connection));
         PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(m_connection));
         using Part = Result<void> (Check::*)();
         for (const Part part : {&Check::checkFile, &Check::checkReferences, &Check::checkTables,
                                 &Check::checkPalettes, &Check::checkContents, &Check::checkTextures,
-                                &Check::checkNamed}) {
+                                &Check::checkFacts, &Check::checkWords, &Check::checkNamed}) {
             PANTILE_RETURN_IF_ERROR(note("library", (this->*part)()));
         }
         m_report.ok = m_report.problems.empty();
@@ -132,6 +135,12 @@ private:
         if (texture && colours != texture->coloursUsed()) {
             add(where, "its number of colours is wrong");
         }
+        const PaintedColours painted = paintedColours(content->grid, content->palette);
+        PANTILE_ASSIGN_OR_RETURN(
+            const auto described,
+            findNumber(m_connection, "SELECT used IS ?2 AND tone IS ?3 FROM contents WHERE id = ?1",
+                       {id, painted.used, painted.tone}));
+        if (described != 1) add(where, "the colours that it is found by are wrong");
         return note(where, texture);
     }
 
@@ -162,6 +171,29 @@ private:
             }
         }
         if (latest != expected) add(where, "its history does not end at its latest revision");
+        return {};
+    }
+
+    Result<void> checkFacts() {
+        return forEachId(
+            "SELECT t.id FROM textures t JOIN contents c ON c.id = t.content_id LEFT JOIN "
+            "estimates e ON e.texture_id = t.id LEFT JOIN facts f ON f.texture_id = t.id WHERE "
+            "(f.removed, f.width, f.height, f.colours, f.stars, f.seam, f.draw_ms, f.load_bytes, "
+            "f.palette_id, f.added_at, f.changed_at, f.tone, f.used) IS NOT "
+            "(t.removed_at IS NOT NULL, c.width, c.height, c.colours, t.stars, c.seam, e.draw_ms, "
+            "e.load_bytes, c.palette_id, t.added_at, t.changed_at, c.tone, c.used)",
+            "facts", [&](std::int64_t id) {
+                add("texture " + std::to_string(id), "what it is found by is not what it is");
+                return Result<void>();
+            });
+    }
+
+    Result<void> checkWords() {
+        PANTILE_ASSIGN_OR_RETURN(const bool isCurrent,
+                                 isFoldedBy(m_connection, m_library.folding()));
+        if (!isCurrent) return {};  // It is made anew once the library may be written.
+        PANTILE_ASSIGN_OR_RETURN(const bool sound, indexIsSound(m_connection));
+        if (!sound) add("file", "the index of words does not hold the words that there are");
         return {};
     }
 

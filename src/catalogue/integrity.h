@@ -28,8 +28,9 @@ struct CheckReport {
 };
 
 /// SQLite's integrity and foreign keys, the tables against those of this version, every palette
-/// and grid against its fingerprint, every texture's words and history, every canvas, board and
-/// load. Damage is an answer, not an error. Errors: Busy, Cancelled, Io.
+/// and grid against its fingerprint, every texture's words and history, what textures are found
+/// by, every canvas, board and load. Damage is an answer, not an error. Errors: Busy, Cancelled,
+/// Io.
 core::Result<CheckReport> checkLibrary(const Library& library, const core::Progress& progress = {});
 
 }  // namespace pantile::catalogue

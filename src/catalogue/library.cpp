@@ -5,7 +5,9 @@
 
 #include "catalogue/file_header.h"
 #include "catalogue/migrations.h"
+#include "catalogue/sql_functions.h"
 #include "catalogue/statement.h"
+#include "catalogue/word_index.h"
 
 namespace pantile::catalogue {
 namespace {
@@ -39,6 +41,22 @@ Result<void> makeFolder(const fs::path& path) {
                  "choose another place for the library"};
 }
 
+// What cannot be written must not need it.
+Result<void> checkIsCurrent(Connection& connection, const TextFolding& folding) {
+    const std::string advice = "open it once where it may be written";
+    PANTILE_ASSIGN_OR_RETURN(const auto version, connection.number("PRAGMA user_version"));
+    if (version != newestVersion()) {
+        return Error{ErrorKind::Unsupported,
+                     "the library has version " + std::to_string(version) +
+                         " and must be brought to version " + std::to_string(newestVersion()),
+                     advice};
+    }
+    PANTILE_ASSIGN_OR_RETURN(const bool isFolded, isFoldedBy(connection, folding));
+    if (isFolded) return {};
+    return Error{ErrorKind::Unsupported,
+                 "the library's words must be indexed anew before they can be searched", advice};
+}
+
 // Changing the journal needs the file alone, and SQLite does not wait for that by itself: two
 // programs that make the same library at once meet here.
 Result<void> useWriteAheadLog(Connection& connection, std::chrono::milliseconds timeout) {
@@ -50,6 +68,13 @@ Result<void> useWriteAheadLog(Connection& connection, std::chrono::milliseconds 
         if (!waits || std::chrono::steady_clock::now() >= deadline) return done;
         std::this_thread::sleep_for(kPause);
     }
+}
+
+/// Makes a checked library ready for work.
+Result<void> prepareFor(Connection& connection, const TextFolding& folding) {
+    // 64 MiB, taken as they are needed: what is searched over and over is read once.
+    PANTILE_RETURN_IF_ERROR(connection.execute("PRAGMA cache_size=-65536"));
+    return addSqlFunctions(connection, folding);
 }
 
 }  // namespace
@@ -75,6 +100,8 @@ Result<Library> Library::openReadWrite(const fs::path& path, const OpenOptions& 
     PANTILE_ASSIGN_OR_RETURN(const MigrationReport report,
                              migrate(connection, embeddedMigrations()));
     library.m_wasCreated = report.created;
+    PANTILE_RETURN_IF_ERROR(prepareFor(connection, options.folding));
+    PANTILE_RETURN_IF_ERROR(foldLibrary(connection, options.folding));
     return library;
 }
 
@@ -100,13 +127,9 @@ Result<Library> Library::openReadOnly(const fs::path& path, const OpenOptions& o
         checked = checkIsLibrary(*library.m_connection, embeddedMigrations());
     }
     PANTILE_RETURN_IF_ERROR(checked);
-    PANTILE_ASSIGN_OR_RETURN(const auto version,
-                             library.m_connection->number("PRAGMA user_version"));
-    if (version == newestVersion()) return library;
-    return Error{ErrorKind::Unsupported,
-                 "the library has version " + std::to_string(version) +
-                     " and must be brought to version " + std::to_string(newestVersion()),
-                 "open it once where it may be written"};
+    PANTILE_RETURN_IF_ERROR(checkIsCurrent(*library.m_connection, options.folding));
+    PANTILE_RETURN_IF_ERROR(prepareFor(*library.m_connection, options.folding));
+    return library;
 }
 
 Result<Library> Library::open(const fs::path& path, const OpenOptions& options) {
@@ -119,6 +142,7 @@ Result<Library> Library::open(const fs::path& path, const OpenOptions& options) 
     }
     if (!library) return library.error().at(path.string());
     library->m_now = options.now ? options.now : systemNow;
+    library->m_folding = options.folding;
     return library;
 }
 

@@ -13,6 +13,7 @@
 #include <memory>
 
 #include "catalogue/connection.h"
+#include "catalogue/text_folding.h"
 #include "catalogue/transaction.h"
 #include "core/result.h"
 
@@ -30,6 +31,7 @@ struct OpenOptions {
     Access access = Access::ReadWrite;
     std::chrono::milliseconds busyTimeout{5000};
     std::function<std::int64_t()> now;  ///< Unix seconds; the system's clock if empty.
+    TextFolding folding;                ///< How searched text is folded; it must not be empty.
 };
 
 /// Threads: one Library for each thread; any number of them, in any number of programs, may have
@@ -37,10 +39,11 @@ struct OpenOptions {
 class Library {
 public:
     /// A new library, and its folder, is made where none was, complete or not at all. An older one
-    /// is brought up to date, with a copy beside it first.
-    /// Errors, each leaving the file as it was: NotFound if it is missing and may not be made;
-    /// InvalidInput if the file is no SQLite database or no Pantile library; Unsupported if a newer
-    /// program made it; Busy; Corrupt; Io if it is read-only, the disk is full or fails.
+    /// is brought up to date, with a copy beside it first. One whose words another folding folded
+    /// is folded anew; where it may only be read, it is searched as it is. Errors, each leaving the
+    /// file as it was: NotFound if it is missing and may not be made; InvalidInput if the file is
+    /// no SQLite database or no Pantile library; Unsupported if a newer program made it; Busy;
+    /// Corrupt; Io if it is read-only, the disk is full or fails.
     static core::Result<Library> open(const std::filesystem::path& path,
                                       const OpenOptions& options = {});
 
@@ -59,6 +62,8 @@ public:
     /// Unix seconds by the clock of the options.
     std::int64_t now() const { return m_now(); }
 
+    const TextFolding& folding() const { return m_folding; }
+
     /// For the files of catalogue alone.
     Connection& connection() const { return *m_connection; }
 
@@ -72,6 +77,7 @@ private:
 
     std::unique_ptr<Connection> m_connection;
     std::function<std::int64_t()> m_now;
+    TextFolding m_folding;
     bool m_wasCreated = false;
     bool m_isReadOnly = false;
 };

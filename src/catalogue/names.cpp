@@ -75,6 +75,19 @@ Result<void> checkNewName(Connection& connection, const NamedTable& table, std::
                  "choose another name, or remove that one first"};
 }
 
+Result<void> renameIn(Connection& connection, const NamedTable& table, std::string_view name,
+                      std::string_view newName) {
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, table, name));
+    const Result<std::int64_t> holder = idOfName(connection, table, newName);
+    const bool isItself = holder && *holder == id;
+    if (!isItself) PANTILE_RETURN_IF_ERROR(checkNewName(connection, table, newName));
+    PANTILE_RETURN_IF_ERROR(run(connection,
+                                "UPDATE " + std::string(table.table) + " SET name = ?2 WHERE " +
+                                    std::string(table.idColumn) + " = ?1",
+                                {id, newName}));
+    return {};
+}
+
 Result<std::vector<std::string>> allNames(Connection& connection, const NamedTable& table) {
     return allTexts(connection, "SELECT name FROM " + std::string(table.table) +
                                     " ORDER BY name COLLATE NOCASE, name");

@@ -21,6 +21,8 @@ struct NamedTable {
 };
 
 inline constexpr NamedTable kShelves{"shelves", "shelf"};
+inline constexpr NamedTable kSearches{"searches", "saved search"};
+inline constexpr NamedTable kTags{"tags", "tag"};
 inline constexpr NamedTable kPaletteNames{"palette_names", "palette", "palette_id"};
 inline constexpr NamedTable kCanvases{"canvases", "canvas"};
 inline constexpr NamedTable kBoards{"boards", "board"};
@@ -33,6 +35,10 @@ core::Result<std::int64_t> idOfName(Connection& connection, const NamedTable& ta
 /// Errors: InvalidInput or TooLarge as core::checkName; AlreadyExists if the name is taken.
 core::Result<void> checkNewName(Connection& connection, const NamedTable& table,
                                 std::string_view name);
+
+/// Its own name in other letters is free. Errors: NotFound; as checkNewName.
+core::Result<void> renameIn(Connection& connection, const NamedTable& table, std::string_view name,
+                            std::string_view newName);
 
 /// Sorted, letter case aside.
 core::Result<std::vector<std::string>> allNames(Connection& connection, const NamedTable& table);

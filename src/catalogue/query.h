@@ -7,6 +7,8 @@
 #include <variant>
 #include <vector>
 
+#include "core/colour.h"
+
 namespace pantile::catalogue {
 
 /// `text` occurs in the field; where it is empty, the field is.
@@ -16,10 +18,10 @@ struct TextFilter {
     std::string text;
 };
 
-/// The texture has the tag, stands on the shelf or uses the palette of this name; where the name is
-/// empty, it has none.
+/// The texture has the tag or one below it, stands on the shelf, uses the palette, fits the canvas,
+/// or lies in a load that has this name or whose board has; where the name is empty, there is none.
 struct NameFilter {
-    enum class Kind { Tag, Shelf, Palette };
+    enum class Kind { Tag, Shelf, Palette, Canvas, On };
     Kind kind = Kind::Tag;
     std::string name;
 };
@@ -29,15 +31,29 @@ enum class Comparison { Less, LessOrEqual, Equal, GreaterOrEqual, Greater };
 /// Units: cells, palette entries, bytes, milliseconds, unix seconds. A texture of which the number
 /// is not known does not match.
 struct NumberFilter {
-    enum class Field { Width, Height, Colours, Bytes, DrawMs, Id, AddedAt, ChangedAt };
+    enum class Field { Width, Height, Colours, Stars, Bytes, DrawMs, Id, AddedAt, ChangedAt };
     Field field = Field::Width;
     Comparison comparison = Comparison::Equal;
     std::int64_t value = 0;
 };
 
+/// A colour that is painted lies within this distance. Units: thousandths of CIEDE2000.
+struct ColourFilter {
+    core::Rgb8 colour;
+    std::int64_t thousandths = 0;
+};
+
 struct RemovedFilter {};
 
-using Filter = std::variant<TextFilter, NameFilter, NumberFilter, RemovedFilter>;
+/// What is:seamless allows: the worse seam is at most a quarter more visible than the inside.
+/// Units: hundredths of picture::SeamDifference::ratio.
+inline constexpr std::int64_t kSeamlessHundredths = 125;
+
+/// Repeated, its seams are hardly seen. One that was not measured does not match.
+struct SeamlessFilter {};
+
+using Filter =
+    std::variant<TextFilter, NameFilter, NumberFilter, ColourFilter, RemovedFilter, SeamlessFilter>;
 
 struct QueryNode {
     enum class Kind {
@@ -55,6 +71,7 @@ struct Query {
     QueryNode root;
     bool namesRemoved =
         false;  ///< Asks for is:removed somewhere; if not, removed ones are left out.
+    bool namesSeamless = false;  ///< Asks for is:seamless somewhere.
 };
 
 }  // namespace pantile::catalogue

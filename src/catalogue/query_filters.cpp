@@ -23,6 +23,8 @@ struct SizeKey {};
 
 struct IsKey {};
 
+struct ColourKey {};
+
 struct DurationKey {};
 
 struct DateKey {
@@ -30,17 +32,19 @@ struct DateKey {
 };
 
 using KeyMeaning =
-    std::variant<TextField, NameKind, NumberField, SizeKey, DurationKey, DateKey, IsKey>;
+    std::variant<TextField, NameKind, NumberField, SizeKey, DurationKey, DateKey, ColourKey, IsKey>;
 
 struct Key {
     std::string_view name;
     KeyMeaning meaning;
 };
 
-const std::array<Key, 18> kKeys = {{
+const std::array<Key, 22> kKeys = {{
     {"tag", NameKind::Tag},
     {"shelf", NameKind::Shelf},
     {"palette", NameKind::Palette},
+    {"canvas", NameKind::Canvas},
+    {"on", NameKind::On},
     {"title", TextField::Title},
     {"author", TextField::Author},
     {"licence", TextField::Licence},
@@ -50,6 +54,8 @@ const std::array<Key, 18> kKeys = {{
     {"width", NumberField::Width},
     {"height", NumberField::Height},
     {"colours", NumberField::Colours},
+    {"colour", ColourKey{}},
+    {"stars", NumberField::Stars},
     {"bytes", NumberField::Bytes},
     {"id", NumberField::Id},
     {"draw", DurationKey{}},
@@ -135,12 +141,22 @@ public:
         return periodNode(key.field, comparison(), *period);
     }
 
+    Result<QueryNode> operator()(ColourKey) const {
+        PANTILE_RETURN_IF_ERROR(checkEquals());
+        const auto near = parseNearColour(m_token.value);
+        if (!near) return badValue("a colour", "#3a6b4c or #3a6b4c~10");
+        return matchNode(ColourFilter{near->colour, near->thousandths});
+    }
+
     Result<QueryNode> operator()(IsKey) const {
         PANTILE_RETURN_IF_ERROR(checkEquals());
         if (m_token.value == "removed") return matchNode(RemovedFilter{});
-        return queryError(m_query, m_token.valuePlace,
-                          "'is:' does not know '" + core::excerpt(m_token.value) + "'",
-                          "write is:removed");
+        if (m_token.value == "seamless") return matchNode(SeamlessFilter{});
+        constexpr std::array<std::string_view, 2> kKnown = {"removed", "seamless"};
+        return queryError(
+            m_query, m_token.valuePlace,
+            "'is:' does not know '" + core::excerpt(m_token.value) + "'",
+            core::didYouMean(m_token.value, kKnown, "write is:removed or is:seamless"));
     }
 
 private:

@@ -1,21 +1,24 @@
 #pragma once
 
-// A query as an SQL condition. Every value of the query is a bound parameter; the SQL text itself
-// is made of fixed pieces.
+// A query as SQL. Every value of the query is a bound parameter; the SQL text itself is made of
+// fixed pieces.
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <variant>
 #include <vector>
 
+#include "catalogue/id_set.h"
 #include "catalogue/query.h"
 #include "catalogue/sort_key.h"
 #include "catalogue/statement.h"
+#include "catalogue/text_folding.h"
 
 namespace pantile::catalogue {
 
-using OwnedValue = std::variant<std::int64_t, std::string>;
+using OwnedValue = std::variant<std::int64_t, std::string, IdSet*>;
 
 /// SQL with "?" for each of the values, in their order.
 struct SqlPiece {
@@ -25,19 +28,23 @@ struct SqlPiece {
     void append(const SqlPiece& other);
 };
 
-/// A condition over the tables of kTextureTables.
-SqlPiece toCondition(const Query& query);
+/// A condition over the table facts, called f.
+SqlPiece toCondition(const Query& query, const TextFolding& folding);
 
-/// The terms of an ORDER BY over the same tables. Relevance ranks textures in whose title the
-/// query's words stand first, then newest first.
-SqlPiece toOrder(const Query& query, SortKey sort);
+/// A statement of one row that adds the ids of all that match to the set.
+SqlPiece toMatchStatement(const Query& query, IdSet& matching, const TextFolding& folding);
+
+/// Where the order is that of ids alone: which way; Usual is ascending.
+std::optional<SortDirection> orderOfIds(const Query& query, SortKey sort);
+
+/// A statement that gives the ids of the set, which must outlive it, in order; LIMIT and OFFSET
+/// may follow. `share` says how many of the library's textures they are. Relevance ranks textures
+/// in whose title the query's words stand first, then newest first.
+enum class Share { Few, Many };
+SqlPiece toOrderStatement(const Query& query, SortKey sort, IdSet& matching, Share share,
+                          const TextFolding& folding);
 
 /// Views of the values, for Statement::bind; they must outlive it.
 std::vector<BoundValue> boundValues(std::span<const OwnedValue> values);
-
-/// What queries are asked of: textures t, contents c, estimates e.
-inline constexpr const char* kTextureTables =
-    " FROM textures t JOIN contents c ON c.id = t.content_id"
-    " LEFT JOIN estimates e ON e.texture_id = t.id ";
 
 }  // namespace pantile::catalogue

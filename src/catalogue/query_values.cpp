@@ -1,5 +1,6 @@
 #include "catalogue/query_values.h"
 
+#include <algorithm>
 #include <charconv>
 #include <chrono>
 
@@ -69,6 +70,17 @@ std::optional<std::int64_t> parseDuration(std::string_view text) {
     const auto seconds = takeDecimal(text);
     if (!seconds || !(text.empty() || text == "s")) return std::nullopt;
     return minutesMs + *seconds;
+}
+
+std::optional<NearColour> parseNearColour(std::string_view text) {
+    const std::size_t tilde = std::min(text.find('~'), text.size());
+    const auto colour = core::parseHexColour(text.substr(0, tilde));
+    if (!colour) return std::nullopt;
+    if (tilde == text.size()) return NearColour{*colour, 0};
+    text.remove_prefix(tilde + 1);
+    const auto distance = takeDecimal(text);
+    if (!distance || !text.empty()) return std::nullopt;
+    return NearColour{*colour, *distance};
 }
 
 std::optional<Period> parsePeriod(std::string_view text) {

@@ -1,11 +1,12 @@
 #pragma once
 
-// The values that stand behind a key in a query: numbers, sizes, times to draw, dates.
+// The values that stand behind a key in a query: numbers, sizes, times to draw, colours, dates.
 
 #include <cstdint>
 #include <optional>
 #include <string_view>
 
+#include "core/colour.h"
 #include "core/geometry.h"
 
 namespace pantile::catalogue {
@@ -18,6 +19,15 @@ std::optional<core::Size> parseSize(std::string_view text);
 
 /// "90", "90s", "1.5m", "1m30s"; up to three decimals. Units: the result is in milliseconds.
 std::optional<std::int64_t> parseDuration(std::string_view text);
+
+/// "#3a6b4c" or "#3a6b4c~10", the distance with up to three decimals and 0 where there is none.
+/// Units: thousandths of CIEDE2000.
+struct NearColour {
+    core::Rgb8 colour;
+    std::int64_t thousandths = 0;
+};
+
+std::optional<NearColour> parseNearColour(std::string_view text);
 
 /// Unix seconds in UTC, from the first of the period up to, not with, the first after it.
 struct Period {

@@ -1,13 +1,16 @@
 #include "catalogue/reader.h"
 
+#include <algorithm>
 #include <limits>
 
 #include "catalogue/contents.h"
 #include "catalogue/id_list.h"
+#include "catalogue/id_set.h"
 #include "catalogue/query_to_sql.h"
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
+#include "catalogue/word_index.h"
 #include "core/range_check.h"
 
 namespace pantile::catalogue {
@@ -22,12 +25,12 @@ public:
     static Result<RowReader> create(Connection& connection) {
         PANTILE_ASSIGN_OR_RETURN(
             Statement row,
-            Statement::prepare(
-                connection,
-                std::string("SELECT t.title, t.author, t.licence, t.source, t.note, c.width, "
-                            "c.height, c.colours, t.added_at, t.changed_at, t.removed_at, "
-                            "t.revision, e.draw_ms, e.load_bytes, e.profile_key") +
-                    kTextureTables + "WHERE t.id = ?1"));
+            Statement::prepare(connection,
+                               "SELECT t.title, t.author, t.licence, t.source, t.note, c.width, "
+                               "c.height, c.colours, t.added_at, t.changed_at, t.removed_at, "
+                               "t.revision, t.stars, e.draw_ms, e.load_bytes, e.profile_key "
+                               "FROM textures t JOIN contents c ON c.id = t.content_id LEFT JOIN "
+                               "estimates e ON e.texture_id = t.id WHERE t.id = ?1"));
         PANTILE_ASSIGN_OR_RETURN(
             Statement tags,
             Statement::prepare(connection,
@@ -70,8 +73,9 @@ private:
         row.changedAt = m_row.integer(9);
         row.removed = !m_row.isNull(10);
         row.revision = m_row.smallInteger(11);
-        if (!m_row.isNull(12)) {
-            row.estimate = Estimate{m_row.integer(12), m_row.integer(13), m_row.text(14)};
+        row.stars = m_row.smallInteger(12);
+        if (!m_row.isNull(13)) {
+            row.estimate = Estimate{m_row.integer(13), m_row.integer(14), m_row.text(15)};
         }
         return row;
     }
@@ -101,14 +105,50 @@ Result<std::vector<TextureRow>> rowsOf(Connection& connection, std::span<const T
     return rows;
 }
 
-Result<std::vector<TextureId>> idsOf(Connection& connection, const Query& query,
-                                     const FindOptions& options) {
-    PANTILE_RETURN_IF_ERROR(core::checkRange("the offset", options.offset, 0,
-                                             std::numeric_limits<std::int64_t>::max()));
-    SqlPiece sql{std::string("SELECT t.id") + kTextureTables + "WHERE ", {}};
-    sql.append(toCondition(query));
-    sql.sql += " ORDER BY ";
-    sql.append(toOrder(query, options.sort));
+Result<IdSet> matchingOf(const Library& library, const Query& query) {
+    IdSet ids;
+    const SqlPiece sql = toMatchStatement(query, ids, library.folding());
+    PANTILE_ASSIGN_OR_RETURN(Statement statement,
+                             Statement::prepare(library.connection(), sql.sql));
+    PANTILE_RETURN_IF_ERROR(statement.bind(boundValues(sql.values)));
+    PANTILE_RETURN_IF_ERROR(statement.run());
+    ids.close();
+    return ids;
+}
+
+/// `ids` ascend.
+std::vector<TextureId> pageOf(const std::vector<std::int64_t>& ids, SortDirection direction,
+                              const FindOptions& options) {
+    const auto total = static_cast<std::int64_t>(ids.size());
+    const std::int64_t begin = std::min(options.offset, total);
+    const std::int64_t rest = total - begin;
+    const std::int64_t count = options.limit < 0 ? rest : std::min(options.limit, rest);
+    std::vector<TextureId> page;
+    page.reserve(static_cast<std::size_t>(count));
+    for (std::int64_t i = begin; i < begin + count; ++i) {
+        const std::int64_t place = direction == SortDirection::Usual ? i : total - 1 - i;
+        page.push_back({ids[static_cast<std::size_t>(place)]});
+    }
+    return page;
+}
+
+// Looking each up is the shorter way while less than about one in eight matches.
+Result<Share> shareOf(Connection& connection, const IdSet& matching) {
+    constexpr std::int64_t kOneIn = 8;
+    PANTILE_ASSIGN_OR_RETURN(
+        const std::int64_t last,
+        connection.number("SELECT ifnull((SELECT max(texture_id) FROM facts), 0)"));
+    return matching.size() >= last / kOneIn ? Share::Many : Share::Few;
+}
+
+Result<std::vector<TextureId>> inOrder(const Library& library, const Query& query,
+                                       const FindOptions& options, IdSet& matching) {
+    Connection& connection = library.connection();
+    if (const auto direction = orderOfIds(query, options.sort)) {
+        return pageOf(matching.ids(), *direction, options);
+    }
+    PANTILE_ASSIGN_OR_RETURN(const Share share, shareOf(connection, matching));
+    SqlPiece sql = toOrderStatement(query, options.sort, matching, share, library.folding());
     sql.append({" LIMIT ? OFFSET ?", {options.limit, options.offset}});
     PANTILE_ASSIGN_OR_RETURN(Statement statement, Statement::prepare(connection, sql.sql));
     PANTILE_RETURN_IF_ERROR(statement.bind(boundValues(sql.values)));
@@ -120,15 +160,9 @@ Result<std::vector<TextureId>> idsOf(Connection& connection, const Query& query,
     }
 }
 
-Result<std::int64_t> totalOf(Connection& connection, const Query& query) {
-    SqlPiece sql{std::string("SELECT count(*)") + kTextureTables + "WHERE ", {}};
-    sql.append(toCondition(query));
-    PANTILE_ASSIGN_OR_RETURN(Statement statement, Statement::prepare(connection, sql.sql));
-    PANTILE_RETURN_IF_ERROR(statement.bind(boundValues(sql.values)));
-    PANTILE_ASSIGN_OR_RETURN(const bool found, statement.step());
-    const std::int64_t total = found ? statement.integer(0) : 0;
-    PANTILE_RETURN_IF_ERROR(statement.columnCheck());
-    return total;
+Result<void> checkOptions(const FindOptions& options) {
+    return core::checkRange("the offset", options.offset, 0,
+                            std::numeric_limits<std::int64_t>::max());
 }
 
 }  // namespace
@@ -189,18 +223,26 @@ Result<std::vector<EstimateKey>> estimateKeys(const Library& library) {
 
 Result<FoundTextures> findTextures(const Library& library, const Query& query,
                                    const FindOptions& options) {
+    PANTILE_RETURN_IF_ERROR(checkOptions(options));
     Connection& connection = library.connection();
+    PANTILE_RETURN_IF_ERROR(connection.wordChanges().write(connection));
     PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
     FoundTextures found;
-    PANTILE_ASSIGN_OR_RETURN(found.total, totalOf(connection, query));
-    PANTILE_ASSIGN_OR_RETURN(const auto ids, idsOf(connection, query, options));
+    PANTILE_ASSIGN_OR_RETURN(IdSet matching, matchingOf(library, query));
+    found.total = matching.size();
+    PANTILE_ASSIGN_OR_RETURN(const auto ids, inOrder(library, query, options, matching));
     PANTILE_ASSIGN_OR_RETURN(found.rows, rowsOf(connection, ids));
     return found;
 }
 
 Result<std::vector<TextureId>> findIds(const Library& library, const Query& query,
                                        const FindOptions& options) {
-    return idsOf(library.connection(), query, options);
+    PANTILE_RETURN_IF_ERROR(checkOptions(options));
+    Connection& connection = library.connection();
+    PANTILE_RETURN_IF_ERROR(connection.wordChanges().write(connection));
+    PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
+    PANTILE_ASSIGN_OR_RETURN(IdSet matching, matchingOf(library, query));
+    return inOrder(library, query, options, matching);
 }
 
 }  // namespace pantile::catalogue

@@ -8,6 +8,8 @@
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
+#include "catalogue/word_index.h"
+#include "core/range_check.h"
 
 namespace pantile::catalogue {
 namespace {
@@ -39,17 +41,17 @@ Result<void> noteRevision(Connection& connection, TextureId id, RevisionKind kin
     const core::TextureText& old = before.text;
     const core::TextureText& fresh = after.text;
     const std::string oldTags = joinedTags(old.tags);
-    PANTILE_RETURN_IF_ERROR(
-        run(connection,
-            "INSERT INTO revisions (texture_id, number, at, kind, title, author, licence, source, "
-            "note, tags, was_removed, content_id) SELECT ?1, revision, ?2, ?3, ?4, ?5, ?6, ?7, ?8, "
-            "?9, ?10, ?11 FROM textures WHERE id = ?1",
-            {id.value, now, static_cast<std::int64_t>(kind), oldText(old.title, fresh.title),
-             oldText(old.author, fresh.author), oldText(old.licence, fresh.licence),
-             oldText(old.source, fresh.source), oldText(old.note, fresh.note),
-             oldText(oldTags, joinedTags(fresh.tags)),
-             oldNumber(before.removed ? 1 : 0, after.removed ? 1 : 0),
-             oldNumber(before.contentId, after.contentId)}));
+    PANTILE_RETURN_IF_ERROR(run(
+        connection,
+        "INSERT INTO revisions (texture_id, number, at, kind, title, author, licence, source, "
+        "note, tags, was_removed, content_id, stars) SELECT ?1, revision, ?2, ?3, ?4, ?5, ?6, ?7, "
+        "?8, ?9, ?10, ?11, ?12 FROM textures WHERE id = ?1",
+        {id.value, now, static_cast<std::int64_t>(kind), oldText(old.title, fresh.title),
+         oldText(old.author, fresh.author), oldText(old.licence, fresh.licence),
+         oldText(old.source, fresh.source), oldText(old.note, fresh.note),
+         oldText(oldTags, joinedTags(fresh.tags)),
+         oldNumber(before.removed ? 1 : 0, after.removed ? 1 : 0),
+         oldNumber(before.contentId, after.contentId), oldNumber(before.stars, after.stars)}));
     return {};
 }
 
@@ -67,13 +69,16 @@ Result<void> checkContentIsFree(Connection& connection, TextureId id, std::int64
 Result<void> storeState(Connection& connection, TextureId id, std::int64_t now,
                         const TextureState& before, const TextureState& after) {
     const core::TextureText& text = after.text;
+    const bool changesWords = before.text != text;
+    if (changesWords) PANTILE_RETURN_IF_ERROR(forgetWords(connection, id));
     PANTILE_RETURN_IF_ERROR(
         run(connection,
             "UPDATE textures SET title = ?2, author = ?3, licence = ?4, source = ?5, note = ?6, "
-            "content_id = ?7, changed_at = ?8, revision = revision + 1, "
+            "content_id = ?7, changed_at = ?8, revision = revision + 1, stars = ?10, "
             "removed_at = CASE WHEN ?9 THEN ifnull(removed_at, ?8) END WHERE id = ?1",
             {id.value, text.title, text.author, text.licence, text.source, text.note,
-             after.contentId, now, after.removed ? 1 : 0}));
+             after.contentId, now, after.removed ? 1 : 0, after.stars}));
+    if (changesWords) PANTILE_RETURN_IF_ERROR(indexWords(connection, id));
     if (before.text.tags != text.tags) {
         PANTILE_RETURN_IF_ERROR(storeTags(connection, id, text.tags));
     }
@@ -92,6 +97,7 @@ void undo(const RevisionBefore& before, TextureState& state) {
     if (before.source) text.source = *before.source;
     if (before.note) text.note = *before.note;
     if (before.tags) text.tags = *before.tags;
+    if (before.stars) state.stars = *before.stars;
     if (before.removed) state.removed = *before.removed;
     if (before.contentId) state.contentId = *before.contentId;
 }
@@ -102,7 +108,8 @@ Result<TextureState> loadState(Connection& connection, TextureId id) {
     PANTILE_ASSIGN_OR_RETURN(
         Statement row,
         Statement::prepare(connection,
-                           "SELECT title, author, licence, source, note, removed_at, content_id "
+                           "SELECT title, author, licence, source, note, removed_at, content_id, "
+                           "stars "
                            "FROM textures WHERE id = ?1",
                            {id.value}));
     PANTILE_ASSIGN_OR_RETURN(const bool found, row.step());
@@ -115,6 +122,7 @@ Result<TextureState> loadState(Connection& connection, TextureId id) {
     state.text.note = row.text(4);
     state.removed = !row.isNull(5);
     state.contentId = row.integer(6);
+    state.stars = row.smallInteger(7);
     PANTILE_RETURN_IF_ERROR(row.columnCheck());
     PANTILE_ASSIGN_OR_RETURN(state.text.tags, loadTags(connection, id));
     return state;
@@ -127,6 +135,7 @@ Result<std::int64_t> changeTexture(Connection& connection, TextureId id, Revisio
     PANTILE_RETURN_IF_ERROR(change(after));
     core::normaliseTags(after.text.tags);
     PANTILE_RETURN_IF_ERROR(core::checkTextureText(after.text));
+    PANTILE_RETURN_IF_ERROR(core::checkRange("the stars", after.stars, 0, kMostStars));
     if (before == after) return std::int64_t{0};
     PANTILE_RETURN_IF_ERROR(checkContentIsFree(connection, id, after.contentId));
     PANTILE_RETURN_IF_ERROR(storeState(connection, id, now, before, after));

@@ -8,6 +8,7 @@
 
 #include "catalogue/connection.h"
 #include "catalogue/history.h"
+#include "catalogue/texture_row.h"
 #include "core/ids.h"
 #include "core/result.h"
 #include "core/texture.h"
@@ -17,6 +18,7 @@ namespace pantile::catalogue {
 /// All of a texture that a change may touch.
 struct TextureState {
     core::TextureText text;
+    int stars = 0;
     bool removed = false;
     std::int64_t contentId = 0;
 

@@ -1,5 +1,7 @@
 #include "catalogue/shelves.h"
 
+#include <algorithm>
+
 #include "catalogue/id_list.h"
 #include "catalogue/names.h"
 #include "catalogue/statement.h"
@@ -25,6 +27,15 @@ Result<std::int64_t> shelfToPutOn(Connection& connection, std::string_view name)
     if (id || id.error().kind != ErrorKind::NotFound) return id;
     PANTILE_RETURN_IF_ERROR(insertShelf(connection, name));
     return connection.lastInsertedId();
+}
+
+/// `moved` put among the others so that the first of them comes to `place`, counted from 1.
+std::vector<std::int64_t> withInserted(std::vector<std::int64_t> others,
+                                       const std::vector<std::int64_t>& moved, std::int64_t place) {
+    const auto count = static_cast<std::int64_t>(others.size());
+    const auto at = std::clamp<std::int64_t>(place - 1, 0, count);
+    others.insert(others.begin() + at, moved.begin(), moved.end());
+    return others;
 }
 
 }  // namespace
@@ -76,15 +87,8 @@ Result<void> deleteShelf(Library& library, std::string_view name) {
 }
 
 Result<void> renameShelf(Library& library, std::string_view name, std::string_view newName) {
-    Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
-    PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
-    // Its own name in other letters is no clash.
-    const Result<std::int64_t> holder = idOfName(connection, kShelves, newName);
-    const bool isItself = holder && *holder == shelf;
-    if (!isItself) PANTILE_RETURN_IF_ERROR(checkNewName(connection, kShelves, newName));
-    PANTILE_RETURN_IF_ERROR(
-        run(connection, "UPDATE shelves SET name = ?2 WHERE id = ?1", {shelf, newName}));
+    PANTILE_RETURN_IF_ERROR(renameIn(library.connection(), kShelves, name, newName));
     return transaction.commit();
 }
 
@@ -125,6 +129,50 @@ Result<std::int64_t> takeFromShelf(Library& library, std::span<const TextureId> 
     }
     PANTILE_RETURN_IF_ERROR(transaction.commit());
     return taken;
+}
+
+Result<void> placeShelf(Library& library, std::string_view name, std::int64_t place) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto others,
+        allNumbers(connection, "SELECT id FROM shelves WHERE id <> ?1 ORDER BY position, id",
+                   {shelf}));
+    std::int64_t position = 0;
+    for (const std::int64_t id : withInserted(others, {shelf}, place)) {
+        PANTILE_RETURN_IF_ERROR(
+            run(connection, "UPDATE shelves SET position = ?2 WHERE id = ?1", {id, ++position}));
+    }
+    return transaction.commit();
+}
+
+Result<void> placeOnShelf(Library& library, std::span<const TextureId> ids, std::string_view name,
+                          std::int64_t place) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_RETURN_IF_ERROR(putOnShelf(library, ids, name));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
+    PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));
+    std::vector<std::int64_t> moved;
+    for (const TextureId id : known) moved.push_back(id.value);
+    // Removed ones keep their places among the others.
+    PANTILE_ASSIGN_OR_RETURN(auto others,
+                             allNumbers(connection,
+                                        "SELECT texture_id FROM shelf_textures WHERE shelf_id = ?1 "
+                                        "ORDER BY position, texture_id",
+                                        {shelf}));
+    std::erase_if(others, [&](std::int64_t id) {
+        return std::find(moved.begin(), moved.end(), id) != moved.end();
+    });
+    std::int64_t position = 0;
+    for (const std::int64_t id : withInserted(others, moved, place)) {
+        PANTILE_RETURN_IF_ERROR(
+            run(connection,
+                "UPDATE shelf_textures SET position = ?3 WHERE shelf_id = ?1 AND texture_id = ?2",
+                {shelf, id, ++position}));
+    }
+    return transaction.commit();
 }
 
 }  // namespace pantile::catalogue

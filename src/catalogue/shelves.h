@@ -19,10 +19,11 @@ struct Shelf {
     std::int64_t count = 0;  ///< Of the textures on it that are not removed.
 };
 
-/// In the order in which they were made.
+/// In their order: that in which they were made, unless they were placed otherwise.
 core::Result<std::vector<Shelf>> listShelves(const Library& library);
 
-/// In the order in which they were put there, removed ones left out. Errors: NotFound.
+/// In their order on it: that in which they were put there, unless they were placed otherwise;
+/// removed ones left out. Errors: NotFound.
 core::Result<std::vector<core::TextureId>> texturesOnShelf(const Library& library,
                                                            std::string_view name);
 
@@ -43,5 +44,14 @@ core::Result<std::int64_t> putOnShelf(Library& library, std::span<const core::Te
 /// Gives how many were on it. Errors: NotFound for the shelf or an id.
 core::Result<std::int64_t> takeFromShelf(Library& library, std::span<const core::TextureId> ids,
                                          std::string_view name);
+
+/// Moves the shelf to this place among the shelves, counted from 1; beyond the last one it becomes
+/// the last. Errors: NotFound.
+core::Result<void> placeShelf(Library& library, std::string_view name, std::int64_t place);
+
+/// Moves the textures, in the order given, so that the first of them comes to this place on the
+/// shelf, counted from 1 without them; those not on it are put there. Errors: as putOnShelf.
+core::Result<void> placeOnShelf(Library& library, std::span<const core::TextureId> ids,
+                                std::string_view name, std::int64_t place);
 
 }  // namespace pantile::catalogue

@@ -11,8 +11,9 @@ namespace pantile::catalogue {
 namespace {
 
 // In the order of SortField.
-constexpr std::array<std::string_view, 9> kNames = {
-    "relevance", "title", "added", "changed", "size", "draw", "bytes", "colours", "id"};
+constexpr std::array<std::string_view, 11> kNames = {"relevance", "title",  "added", "changed",
+                                                     "size",      "stars",  "draw",  "bytes",
+                                                     "colours",   "colour", "id"};
 
 }  // namespace
 
@@ -28,8 +29,8 @@ core::Result<SortKey> parseSortKey(std::string_view text) {
         return core::Error{
             core::ErrorKind::InvalidInput, "nothing is sorted by '" + core::excerpt(text) + "'",
             core::didYouMean(name, kNames,
-                             "sort by relevance, title, added, changed, size, draw, bytes, "
-                             "colours or id")};
+                             "sort by relevance, title, added, changed, size, stars, draw, "
+                             "bytes, colours, colour or id")};
     }
     key.field = static_cast<SortField>(found - kNames.begin());
     return key;

@@ -8,10 +8,22 @@
 
 namespace pantile::catalogue {
 
-enum class SortField { Relevance, Title, Added, Changed, Size, Draw, Bytes, Colours, Id };
+enum class SortField {
+    Relevance,
+    Title,
+    Added,
+    Changed,
+    Size,
+    Stars,
+    Draw,
+    Bytes,
+    Colours,
+    Colour,  ///< By the most painted one: greys, then by hue.
+    Id,
+};
 
 enum class SortDirection {
-    Usual,  ///< Best or newest first for relevance, added and changed; smallest first for the rest.
+    Usual,  ///< Best or newest first for relevance, stars, added, changed; smallest for the rest.
     Reversed,
 };
 
@@ -23,8 +35,8 @@ struct SortKey {
     bool operator==(const SortKey&) const = default;
 };
 
-/// "relevance", "title", "added", "changed", "size", "draw", "bytes", "colours" or "id", with a '-'
-/// before it for the reverse. Errors: InvalidInput with the nearest of them.
+/// "relevance", "title", "added", "changed", "size", "stars", "draw", "bytes", "colours", "colour"
+/// or "id", with a '-' before it for the reverse. Errors: InvalidInput with the nearest of them.
 core::Result<SortKey> parseSortKey(std::string_view text);
 
 }  // namespace pantile::catalogue

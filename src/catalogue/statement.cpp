@@ -19,12 +19,13 @@ Error misuse(const std::string& what) {
 
 }  // namespace
 
-void Statement::Finalizer::operator()(sqlite3_stmt* statement) const {
-    sqlite3_finalize(statement);
-}
-
 Result<Statement> Statement::prepare(Connection& connection, std::string_view sql,
                                      std::initializer_list<BoundValue> values) {
+    if (sqlite3_stmt* const kept = connection.takeStatement(sql)) {
+        Statement statement(connection, kept);
+        if (values.size() > 0) PANTILE_RETURN_IF_ERROR(statement.bind(values));
+        return statement;
+    }
     sqlite3_stmt* handle = nullptr;
     const char* tail = nullptr;
     const int code = sqlite3_prepare_v2(connection.handle(), sql.data(),
@@ -52,6 +53,8 @@ Result<void> Statement::bindOne(int index, const BoundValue& value) {
         code = bytes->empty()
                    ? sqlite3_bind_zeroblob(s, index, 0)
                    : sqlite3_bind_blob64(s, index, bytes->data(), bytes->size(), SQLITE_TRANSIENT);
+    } else if (IdSet* const* ids = std::get_if<IdSet*>(&value)) {
+        code = sqlite3_bind_pointer(s, index, *ids, kIdSetType, nullptr);
     } else {
         code = sqlite3_bind_null(s, index);
     }

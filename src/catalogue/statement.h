@@ -19,9 +19,13 @@ struct sqlite3_stmt;
 
 namespace pantile::catalogue {
 
-/// NULL, a number, a text or bytes. The text and the bytes must live until they are bound.
-using BoundValue =
-    std::variant<std::monostate, std::int64_t, std::string_view, std::span<const std::uint8_t>>;
+class IdSet;
+inline constexpr const char* kIdSetType = "pantile ids";
+
+/// NULL, a number, a text, bytes or a set of ids for sql_functions.h. The text and the bytes must
+/// live until they are bound, the set until the last step.
+using BoundValue = std::variant<std::monostate, std::int64_t, std::string_view,
+                                std::span<const std::uint8_t>, IdSet*>;
 
 /// A value or NULL.
 template <typename T>
@@ -29,6 +33,7 @@ BoundValue orNull(const std::optional<T>& value) {
     return value ? BoundValue(*value) : BoundValue();
 }
 
+/// It must not outlive its connection, which keeps the compiled form for the next of the same text.
 class Statement {
 public:
     /// Errors: as Connection::error; Internal if more than one statement stands in `sql`.
@@ -62,18 +67,20 @@ public:
     core::Result<void> columnCheck() const;
 
 private:
-    struct Finalizer {
-        void operator()(sqlite3_stmt* statement) const;
+    struct GiverBack {
+        Connection* connection;
+
+        void operator()(sqlite3_stmt* statement) const { connection->giveBack(statement); }
     };
 
     Statement(Connection& connection, sqlite3_stmt* statement)
-        : m_connection(&connection), m_statement(statement) {}
+        : m_connection(&connection), m_statement(statement, GiverBack{&connection}) {}
 
     core::Result<void> bindOne(int index, const BoundValue& value);
     bool columnHasType(int column, int type);
 
     Connection* m_connection;
-    std::unique_ptr<sqlite3_stmt, Finalizer> m_statement;
+    std::unique_ptr<sqlite3_stmt, GiverBack> m_statement;
     std::optional<std::string> m_badColumn;
 };
 

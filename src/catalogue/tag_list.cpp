@@ -6,6 +6,20 @@ namespace pantile::catalogue {
 
 using core::Result;
 
+namespace {
+
+/// It is made if it is not there.
+Result<std::int64_t> idOfTag(Connection& connection, const std::string& name) {
+    PANTILE_ASSIGN_OR_RETURN(const auto known,
+                             findNumber(connection, "SELECT id FROM tags WHERE name = ?1", {name}));
+    if (known) return *known;
+    PANTILE_RETURN_IF_ERROR(
+        run(connection, "INSERT INTO tags (name, folded) VALUES (?1, fold(?1))", {name}));
+    return connection.lastInsertedId();
+}
+
+}  // namespace
+
 Result<std::vector<std::string>> loadTags(Connection& connection, core::TextureId id) {
     return allTexts(connection,
                     "SELECT name FROM texture_tags JOIN tags ON tags.id = tag_id "
@@ -13,17 +27,30 @@ Result<std::vector<std::string>> loadTags(Connection& connection, core::TextureI
                     {id.value});
 }
 
+Result<std::vector<std::string>> withoutAliases(Connection& connection,
+                                                std::span<const std::string> words) {
+    std::vector<std::string> tags(words.begin(), words.end());
+    PANTILE_ASSIGN_OR_RETURN(const auto any,
+                             findNumber(connection, "SELECT 1 FROM tag_aliases LIMIT 1"));
+    if (!any) return tags;
+    for (std::string& tag : tags) {
+        PANTILE_ASSIGN_OR_RETURN(
+            const auto meant,
+            allTexts(connection, "SELECT tag FROM tag_aliases WHERE alias = fold(?1)", {tag}));
+        if (!meant.empty()) tag = meant.front();
+    }
+    return tags;
+}
+
 Result<void> storeTags(Connection& connection, core::TextureId id,
                        const std::vector<std::string>& tags) {
     PANTILE_RETURN_IF_ERROR(
         run(connection, "DELETE FROM texture_tags WHERE texture_id = ?1", {id.value}));
     for (const std::string& tag : tags) {
-        PANTILE_RETURN_IF_ERROR(
-            run(connection, "INSERT INTO tags (name) VALUES (?1) ON CONFLICT DO NOTHING", {tag}));
+        PANTILE_ASSIGN_OR_RETURN(const std::int64_t tagId, idOfTag(connection, tag));
         PANTILE_RETURN_IF_ERROR(run(connection,
-                                    "INSERT INTO texture_tags (texture_id, tag_id) "
-                                    "SELECT ?1, id FROM tags WHERE name = ?2",
-                                    {id.value, tag}));
+                                    "INSERT INTO texture_tags (texture_id, tag_id) VALUES (?1, ?2)",
+                                    {id.value, tagId}));
     }
     return {};
 }

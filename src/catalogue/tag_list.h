@@ -3,6 +3,7 @@
 // The tags of one texture in the tables tags and texture_tags.
 
 #include <cstdint>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -14,6 +15,10 @@ namespace pantile::catalogue {
 
 /// Sorted by their bytes.
 core::Result<std::vector<std::string>> loadTags(Connection& connection, core::TextureId id);
+
+/// The tags that these words stand for: an alias becomes its tag.
+core::Result<std::vector<std::string>> withoutAliases(Connection& connection,
+                                                      std::span<const std::string> words);
 
 /// Makes `tags` the tags of the texture.
 core::Result<void> storeTags(Connection& connection, core::TextureId id,

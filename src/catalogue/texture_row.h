@@ -22,6 +22,8 @@ struct Estimate {
     bool operator==(const Estimate&) const = default;
 };
 
+inline constexpr int kMostStars = 5;
+
 struct TextureRow {
     core::TextureId id;
     std::string title;
@@ -31,6 +33,7 @@ struct TextureRow {
     std::string note;
     core::Size size;
     int colours = 0;  ///< Palette entries that occur, the transparent one not counted.
+    int stars = 0;    ///< 1 to 5 as its owner likes it, 0 for none given.
     std::vector<std::string> tags;     ///< Sorted.
     std::vector<std::string> shelves;  ///< In the order of the shelves.
     std::int64_t addedAt = 0;          ///< Unix seconds, as all times.

@@ -40,8 +40,13 @@ Result<Transaction> Transaction::beginReading(Connection& connection) {
     return beginAs(connection, "BEGIN DEFERRED");
 }
 
+Transaction::Transaction(Connection& connection, int depth)
+    : m_connection(&connection), m_depth(depth), m_words(connection.wordChanges().mark()) {}
+
 Transaction::Transaction(Transaction&& other) noexcept
-    : m_connection(std::exchange(other.m_connection, nullptr)), m_depth(other.m_depth) {}
+    : m_connection(std::exchange(other.m_connection, nullptr)),
+      m_depth(other.m_depth),
+      m_words(other.m_words) {}
 
 Transaction::~Transaction() {
     if (m_connection != nullptr) rollBack();
@@ -53,11 +58,15 @@ Result<void> Transaction::commit() {
         return givenUp();
     }
     Result<void> done =
-        m_connection->execute(m_depth == 1 ? "COMMIT" : "RELEASE " + savepoint(m_depth));
+        m_depth == 1 ? m_connection->wordChanges().write(*m_connection) : Result<void>();
+    if (done) {
+        done = m_connection->execute(m_depth == 1 ? "COMMIT" : "RELEASE " + savepoint(m_depth));
+    }
     if (!done) {
         rollBack();
         return done;
     }
+    if (m_depth == 1) m_connection->wordChanges().clear();
     std::exchange(m_connection, nullptr)->depth = m_depth - 1;
     return {};
 }
@@ -65,6 +74,7 @@ Result<void> Transaction::commit() {
 void Transaction::rollBack() {
     Connection* connection = std::exchange(m_connection, nullptr);
     connection->depth = m_depth - 1;
+    connection->wordChanges().backTo(m_words);
     if (!connection->inTransaction()) return;
     const std::string name = savepoint(m_depth);
     // If even this fails, SQLite undoes the change when the file is next opened.

@@ -4,6 +4,7 @@
 // undone alone.
 
 #include "catalogue/connection.h"
+#include "catalogue/word_index.h"
 #include "core/result.h"
 
 namespace pantile::catalogue {
@@ -30,13 +31,14 @@ public:
     core::Result<void> commit();
 
 private:
-    Transaction(Connection& connection, int depth) : m_connection(&connection), m_depth(depth) {}
+    Transaction(Connection& connection, int depth);
 
     static core::Result<Transaction> beginAs(Connection& connection, const char* outermost);
     void rollBack();
 
     Connection* m_connection;
-    int m_depth;  ///< 1 for the outermost.
+    int m_depth;                ///< 1 for the outermost.
+    WordChanges::Mark m_words;  ///< Of when it began.
 };
 
 }  // namespace pantile::catalogue

@@ -7,6 +7,7 @@
 #include "catalogue/revisions.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
+#include "catalogue/word_index.h"
 #include "core/range_check.h"
 #include "core/text.h"
 
@@ -27,7 +28,10 @@ Result<TextureId> insertTexture(Library& library, const core::Texture& texture,
             "changed_at, revision) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?7, 1)",
             {contentId, text.title, text.author, text.licence, text.source, text.note, now}));
     const TextureId id{connection.lastInsertedId()};
-    PANTILE_RETURN_IF_ERROR(storeTags(connection, id, text.tags));
+    PANTILE_RETURN_IF_ERROR(indexWords(connection, id));
+    PANTILE_ASSIGN_OR_RETURN(auto tags, withoutAliases(connection, text.tags));
+    core::normaliseTags(tags);
+    PANTILE_RETURN_IF_ERROR(storeTags(connection, id, tags));
     PANTILE_RETURN_IF_ERROR(run(
         connection, "INSERT INTO revisions (texture_id, number, at, kind) VALUES (?1, 1, ?2, ?3)",
         {id.value, now, static_cast<std::int64_t>(RevisionKind::Added)}));
@@ -88,6 +92,28 @@ Result<void> dropEstimate(Library& library, TextureId id) {
     PANTILE_RETURN_IF_ERROR(
         run(library.connection(), "DELETE FROM estimates WHERE texture_id = ?1", {id.value}));
     return transaction.commit();
+}
+
+Result<void> setSeam(Library& library, TextureId id, std::int64_t hundredths) {
+    constexpr std::int64_t kMost = std::numeric_limits<std::int64_t>::max();
+    PANTILE_RETURN_IF_ERROR(core::checkRange("the seam in hundredths", hundredths, 0, kMost));
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_RETURN_IF_ERROR(knownIds(library.connection(), {&id, 1}));
+    PANTILE_RETURN_IF_ERROR(run(library.connection(),
+                                "UPDATE contents SET seam = ?2 WHERE id = (SELECT content_id FROM "
+                                "textures WHERE id = ?1)",
+                                {id.value, hundredths}));
+    return transaction.commit();
+}
+
+Result<std::vector<TextureId>> texturesWithoutSeam(const Library& library) {
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto numbers,
+        allNumbers(library.connection(), "SELECT texture_id FROM facts WHERE seam IS NULL"));
+    std::vector<TextureId> ids;
+    ids.reserve(numbers.size());
+    for (const std::int64_t number : numbers) ids.push_back({number});
+    return ids;
 }
 
 }  // namespace pantile::catalogue

@@ -2,6 +2,9 @@
 
 // Adds textures, and what is worked out about them.
 
+#include <cstdint>
+#include <vector>
+
 #include "catalogue/library.h"
 #include "catalogue/texture_row.h"
 #include "core/ids.h"
@@ -30,5 +33,12 @@ core::Result<void> setEstimate(Library& library, core::TextureId id, const Estim
 
 /// Forgets it, if there is one.
 core::Result<void> dropEstimate(Library& library, core::TextureId id);
+
+/// Notes how visible the worse seam of its picture is; the same picture keeps it. No revision.
+/// Units: hundredths of picture::SeamDifference::ratio. Errors: NotFound; InvalidInput if negative.
+core::Result<void> setSeam(Library& library, core::TextureId id, std::int64_t hundredths);
+
+/// Textures, removed ones too, whose seams were never measured.
+core::Result<std::vector<core::TextureId>> texturesWithoutSeam(const Library& library);
 
 }  // namespace pantile::catalogue

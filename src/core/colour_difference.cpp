@@ -20,6 +20,11 @@ double chromaWeight(double c) {
     return std::sqrt(c7 / (c7 + seventhPower(25)));
 }
 
+// Of such small numbers; std::hypot takes four times as long to allow for large ones.
+double length(double x, double y) {
+    return std::sqrt(x * x + y * y);
+}
+
 double hueDegrees(double a, double b) {
     if (a == 0 && b == 0) return 0;
     const double degrees = std::atan2(b, a) / kDegree;
@@ -45,13 +50,16 @@ Hues hues(double h1, double h2, bool anyGrey) {
 
 }  // namespace
 
-double ciede2000(const Lab& p, const Lab& q) {
-    const double meanC = (std::hypot(p.a, p.b) + std::hypot(q.a, q.b)) / 2;
+StretchedChromas stretchedChromas(const Lab& p, const Lab& q) {
+    const double meanC = (length(p.a, p.b) + length(q.a, q.b)) / 2;
     const double stretch = 1 + 0.5 * (1 - chromaWeight(meanC));
     const double a1 = p.a * stretch;
     const double a2 = q.a * stretch;
-    const double c1 = std::hypot(a1, p.b);
-    const double c2 = std::hypot(a2, q.b);
+    return {a1, a2, length(a1, p.b), length(a2, q.b)};
+}
+
+double ciede2000(const Lab& p, const Lab& q) {
+    const auto [a1, a2, c1, c2] = stretchedChromas(p, q);
     const Hues hue = hues(hueDegrees(a1, p.b), hueDegrees(a2, q.b), c1 * c2 == 0);
 
     const double dL = q.l - p.l;

@@ -13,4 +13,15 @@ namespace pantile::core {
 /// trigonometry, so nothing that is stored may hang on its last bits.
 double ciede2000(const Lab& p, const Lab& q);
 
+/// Of two colours: chroma after the formula has stretched their red-green axes alike.
+struct StretchedChromas {
+    double a1 = 0;
+    double a2 = 0;
+    double c1 = 0;
+    double c2 = 0;
+};
+
+/// A part of ciede2000, equations 2 to 6, for quick bounds.
+StretchedChromas stretchedChromas(const Lab& p, const Lab& q);
+
 }  // namespace pantile::core

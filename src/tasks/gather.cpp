@@ -1,5 +1,7 @@
 #include "tasks/gather.h"
 
+#include <algorithm>
+
 #include "catalogue/canvases.h"
 #include "catalogue/palettes.h"
 #include "catalogue/shelves.h"
@@ -9,6 +11,7 @@
 #include "tasks/drawing_estimate.h"
 #include "tasks/files.h"
 #include "tasks/in_order.h"
+#include "tasks/seam_measure.h"
 #include "tasks/share_codes.h"
 
 namespace pantile::tasks {
@@ -88,6 +91,7 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
             {added.id, texture.text().title, path, recognised.repairs});
         return {};
     }
+    PANTILE_RETURN_IF_ERROR(noteSeam(gathering.library, added.id, texture));
     if (!gathering.options.shelf.empty()) {
         PANTILE_RETURN_IF_ERROR(catalogue::putOnShelf(gathering.library, std::span(&added.id, 1),
                                                       gathering.options.shelf));
@@ -109,18 +113,32 @@ void refuse(Gathering& gathering, const std::string& path, Error error) {
     gathering.report.refused.push_back({path, std::move(error), {}});
 }
 
+// The codes of a long text are many, and each change of its own waits for the disk.
+Result<void> storeAll(Gathering& gathering, const Recognised& recognised, const Prepared& prepared,
+                      const std::string& path) {
+    constexpr std::size_t kAtOnce = 50;
+    const std::string name = std::filesystem::path(path).filename().string();
+    const auto& textures = recognised.textures;
+    for (std::size_t begin = 0; begin < textures.size(); begin += kAtOnce) {
+        PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, gathering.library.begin());
+        for (std::size_t i = begin; i < std::min(begin + kAtOnce, textures.size()); ++i) {
+            const RecognisedTexture& each = textures[i];
+            const auto withWords = each.texture.withText(
+                wordsFor(each.texture, recognised.fromCodes, name, gathering.options));
+            if (!withWords) {
+                refuse(gathering, path, withWords.error());
+                continue;
+            }
+            PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path, each, prepared));
+        }
+        PANTILE_RETURN_IF_ERROR(transaction.commit());
+    }
+    return {};
+}
+
 Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
                              const Prepared& prepared, const std::string& path) {
-    const std::string name = std::filesystem::path(path).filename().string();
-    for (const RecognisedTexture& each : recognised.textures) {
-        const auto withWords = each.texture.withText(
-            wordsFor(each.texture, recognised.fromCodes, name, gathering.options));
-        if (!withWords) {
-            refuse(gathering, path, withWords.error());
-            continue;
-        }
-        PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path, each, prepared));
-    }
+    PANTILE_RETURN_IF_ERROR(storeAll(gathering, recognised, prepared, path));
     for (const codec::DamagedCode& damaged : recognised.damaged) {
         const bool newer = !damaged.text.empty();
         gathering.report.refused.push_back(

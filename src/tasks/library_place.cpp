@@ -6,6 +6,8 @@
 #include "board/profile.h"
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
+#include "tasks/seam_measure.h"
+#include "tasks/text_folding.h"
 
 namespace pantile::tasks {
 
@@ -36,11 +38,22 @@ std::string defaultLibraryPath() {
     return (data + QStringLiteral("/pantile/library.db")).toStdString();
 }
 
-Result<Library> openLibrary(const std::filesystem::path& path, Purpose purpose) {
+OpenOptions openOptions(Purpose purpose) {
     OpenOptions options;
+    options.folding = unicodeFolding();
     if (purpose == Purpose::Look) options.access = OpenOptions::Access::WhatTheFileAllows;
-    PANTILE_ASSIGN_OR_RETURN(Library library, Library::open(path, options));
+    return options;
+}
+
+Result<Library> openLibrary(const std::filesystem::path& path, Purpose purpose) {
+    PANTILE_ASSIGN_OR_RETURN(Library library, Library::open(path, openOptions(purpose)));
     if (library.wasCreated()) PANTILE_RETURN_IF_ERROR(fillNewLibrary(library));
+    if (!library.isReadOnly()) {
+        const auto measured = measureMissingSeams(library);
+        // While another program writes, they wait for the next time.
+        const bool waits = !measured && measured.error().kind == core::ErrorKind::Busy;
+        if (!waits) PANTILE_RETURN_IF_ERROR(measured);
+    }
     return library;
 }
 

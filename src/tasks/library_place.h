@@ -19,6 +19,9 @@ enum class Purpose {
     Change,
 };
 
+/// How this program opens libraries.
+catalogue::OpenOptions openOptions(Purpose purpose);
+
 /// Errors: as catalogue::Library::open.
 core::Result<catalogue::Library> openLibrary(const std::filesystem::path& path, Purpose purpose);
 

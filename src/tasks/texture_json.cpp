@@ -17,6 +17,7 @@ QJsonObject textureJson(const catalogue::TextureRow& row) {
         {"width", row.size.width},
         {"height", row.size.height},
         {"colours", row.colours},
+        {"stars", row.stars},
         {"tags", jsonTexts(row.tags)},
         {"shelves", jsonTexts(row.shelves)},
         {"author", jsonText(row.author)},

@@ -10,6 +10,7 @@
 #include "catalogue/reader.h"
 #include "catalogue/writer.h"
 #include "tasks/drawing_estimate.h"
+#include "tasks/seam_measure.h"
 
 namespace pantile::tasks {
 
@@ -87,6 +88,7 @@ Result<std::optional<TouchedUp>> store(catalogue::Library& library, core::Textur
     if (!stillTrue) return std::optional<TouchedUp>();
     const Texture& after = computed.after;
     PANTILE_RETURN_IF_ERROR(catalogue::setContent(library, id, after.grid(), after.palette()));
+    PANTILE_RETURN_IF_ERROR(noteSeam(library, id, after));
     if (computed.estimate) {
         PANTILE_RETURN_IF_ERROR(catalogue::setEstimate(library, id, *computed.estimate));
     }

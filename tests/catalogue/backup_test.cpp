@@ -31,7 +31,7 @@ protected:
     }
 
     std::int64_t countIn(const fs::path& file) {
-        OpenOptions never;
+        OpenOptions never = tests::plainOptions();
         never.create = OpenOptions::Create::Never;
         const auto opened = Library::open(file, never);
         EXPECT_THAT(opened, isOk());
@@ -52,7 +52,7 @@ protected:
 
 TEST_F(BackupTest, IsAWholeLibrary) {
     ASSERT_THAT(backupTo(library(), backup()), isOk());
-    const auto copy = Library::open(backup());
+    const auto copy = Library::open(backup(), tests::plainOptions());
     ASSERT_THAT(copy, isOk());
     EXPECT_FALSE(copy->wasCreated());
     EXPECT_EQ(readTexture(*copy, {2})->texture, textureOf(2, titled("Brass")));
@@ -128,7 +128,7 @@ TEST_F(BackupTest, TakesThePlaceOfALibraryThatIsGone) {
 TEST_F(BackupTest, IsCheckedBeforeItIsPutBack) {
     ASSERT_THAT(backupTo(library(), backup()), isOk());
     {
-        auto copy = *Library::open(backup());
+        auto copy = *Library::open(backup(), tests::plainOptions());
         ASSERT_THAT(copy.connection().execute("UPDATE contents SET body = x'00' WHERE id = 2"),
                     isOk());
     }

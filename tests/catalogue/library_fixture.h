@@ -18,8 +18,16 @@
 #include "support/matchers.h"
 #include "support/random.h"
 #include "support/temporary_folder.h"
+#include "tasks/text_folding.h"
 
 namespace pantile::tests {
+
+/// For libraries that a test opens itself.
+inline catalogue::OpenOptions plainOptions() {
+    catalogue::OpenOptions options;
+    options.folding = tasks::unicodeFolding();
+    return options;
+}
 
 /// Noon of 1 January 2026, UTC.
 inline constexpr std::int64_t kFirstNow = 1767268800;
@@ -84,7 +92,7 @@ protected:
     void close() { m_library.reset(); }
 
     catalogue::OpenOptions options() const {
-        catalogue::OpenOptions options;
+        catalogue::OpenOptions options = plainOptions();
         options.now = [this] { return now; };
         options.busyTimeout = std::chrono::milliseconds(0);
         return options;

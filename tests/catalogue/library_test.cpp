@@ -31,13 +31,13 @@ using tests::titled;
 using tests::writeBytes;
 
 OpenOptions readOnly() {
-    OpenOptions options;
+    OpenOptions options = tests::plainOptions();
     options.access = OpenOptions::Access::ReadOnly;
     return options;
 }
 
 OpenOptions never() {
-    OpenOptions options;
+    OpenOptions options = tests::plainOptions();
     options.create = OpenOptions::Create::Never;
     return options;
 }
@@ -67,11 +67,11 @@ using OpeningTest = LibraryTest;
 
 TEST_F(OpeningTest, MakesALibraryAndItsFolder) {
     const fs::path path = folder() / "new" / "deep" / "library.db";
-    const auto made = Library::open(path);
+    const auto made = Library::open(path, tests::plainOptions());
     ASSERT_THAT(made, isOk());
     EXPECT_TRUE(made->wasCreated());
     EXPECT_FALSE(made->isReadOnly());
-    const auto again = Library::open(path);
+    const auto again = Library::open(path, tests::plainOptions());
     ASSERT_THAT(again, isOk());
     EXPECT_FALSE(again->wasCreated());
 }
@@ -95,12 +95,14 @@ TEST_F(OpeningTest, RefusesAFileThatIsNoDatabase) {
                                      std::string(5000, 'x'), std::string("SQLite format 3")}) {
         const fs::path path = folder() / "letter.txt";
         writeBytes(path, bytes);
-        EXPECT_THAT(Library::open(path), failsWith(ErrorKind::InvalidInput, "no SQLite file"));
+        EXPECT_THAT(Library::open(path, tests::plainOptions()),
+                    failsWith(ErrorKind::InvalidInput, "no SQLite file"));
         EXPECT_THAT(Library::open(path, readOnly()),
                     failsWith(ErrorKind::InvalidInput, "no SQLite file"));
         EXPECT_EQ(readBytes(path), bytes);
     }
-    EXPECT_THAT(Library::open(folder()), failsWith(ErrorKind::InvalidInput, "no file"));
+    EXPECT_THAT(Library::open(folder(), tests::plainOptions()),
+                failsWith(ErrorKind::InvalidInput, "no file"));
 }
 
 TEST_F(OpeningTest, RefusesADatabaseOfAnotherKind) {
@@ -114,7 +116,8 @@ TEST_F(OpeningTest, RefusesADatabaseOfAnotherKind) {
                 isOk());
         }
         const std::string before = readBytes(path);
-        EXPECT_THAT(Library::open(path), failsWith(ErrorKind::InvalidInput, "no Pantile library"));
+        EXPECT_THAT(Library::open(path, tests::plainOptions()),
+                    failsWith(ErrorKind::InvalidInput, "no Pantile library"));
         EXPECT_EQ(readBytes(path), before);
     }
 }
@@ -123,7 +126,7 @@ TEST_F(OpeningTest, RefusesANewerLibraryUntouched) {
     forge("PRAGMA user_version=9999");
     close();
     const std::string before = readBytes(path());
-    for (const OpenOptions& how : {OpenOptions(), readOnly()}) {
+    for (const OpenOptions& how : {tests::plainOptions(), readOnly()}) {
         EXPECT_THAT(Library::open(path(), how), failsWith(ErrorKind::Unsupported, "9999"));
     }
     EXPECT_EQ(readBytes(path()), before);
@@ -133,20 +136,21 @@ TEST_F(OpeningTest, RefusesANewerLibraryUntouched) {
 TEST_F(OpeningTest, RefusesANewerLibraryWhoseLogIsNotYetCopied) {
     forge("PRAGMA wal_autocheckpoint=0; PRAGMA user_version=9999");
     const std::string before = readBytes(path());
-    EXPECT_THAT(Library::open(path()), failsWith(ErrorKind::Unsupported, "9999"));
+    EXPECT_THAT(Library::open(path(), tests::plainOptions()),
+                failsWith(ErrorKind::Unsupported, "9999"));
     EXPECT_EQ(readBytes(path()), before);
 }
 
 TEST_F(OpeningTest, RefusesAVersionBelowOne) {
     forge("PRAGMA user_version=-3");
     close();
-    EXPECT_THAT(Library::open(path()), failsWith(ErrorKind::Corrupt, "-3"));
+    EXPECT_THAT(Library::open(path(), tests::plainOptions()), failsWith(ErrorKind::Corrupt, "-3"));
 }
 
 TEST_F(OpeningTest, TakesABlankDatabaseForANewLibrary) {
     const fs::path path = folder() / "blank.db";
     writeBytes(path, "");
-    const auto made = Library::open(path);
+    const auto made = Library::open(path, tests::plainOptions());
     ASSERT_THAT(made, isOk());
     EXPECT_TRUE(made->wasCreated());
 }
@@ -160,7 +164,7 @@ TEST_F(OpeningTest, FinishesALibraryThatWasNeverFinished) {
         ASSERT_THAT(half->execute("PRAGMA journal_mode=WAL"), isOk());
     }
     ASSERT_GT(fs::file_size(path), 0U);
-    const auto made = Library::open(path);
+    const auto made = Library::open(path, tests::plainOptions());
     ASSERT_THAT(made, isOk());
     EXPECT_TRUE(made->wasCreated());
 }
@@ -171,13 +175,14 @@ TEST_F(OpeningTest, TellsDamageFromOtherFaults) {
     std::string bytes = readBytes(path());
     for (std::size_t i = 100; i < 4096; ++i) bytes[i] = '\x5A';
     writeBytes(path(), bytes);
-    EXPECT_THAT(Library::open(path()), failsWith(ErrorKind::Corrupt, "damaged"));
+    EXPECT_THAT(Library::open(path(), tests::plainOptions()),
+                failsWith(ErrorKind::Corrupt, "damaged"));
     EXPECT_EQ(readBytes(path()), bytes);
 }
 
 TEST_F(OpeningTest, SpecialCharactersInTheNameAreNoUri) {
     const fs::path path = folder() / "file:kelp?mode=memory#%41.db";
-    { ASSERT_THAT(Library::open(path), isOk()); }
+    { ASSERT_THAT(Library::open(path, tests::plainOptions()), isOk()); }
     EXPECT_TRUE(fs::exists(path));
 }
 
@@ -198,7 +203,7 @@ protected:
 TEST_F(ReadOnlyTest, IsRefusedForWritingAndLeftAlone) {
     const std::string before = readBytes(path());
     const AsPlainUser plain;
-    const auto opened = Library::open(path());
+    const auto opened = Library::open(path(), tests::plainOptions());
     EXPECT_THAT(opened, failsWith(ErrorKind::Io, "read-only"));
     EXPECT_FALSE(opened.error().hint.empty());
     EXPECT_EQ(readBytes(path()), before);
@@ -208,7 +213,7 @@ TEST_F(ReadOnlyTest, CanBeReadInAFolderThatIsReadOnlyToo) {
     const AsPlainUser plain;
     for (const auto access :
          {OpenOptions::Access::ReadOnly, OpenOptions::Access::WhatTheFileAllows}) {
-        OpenOptions options;
+        OpenOptions options = tests::plainOptions();
         options.access = access;
         auto opened = Library::open(path(), options);
         ASSERT_THAT(opened, isOk());
@@ -267,7 +272,7 @@ TEST_F(SharedTest, ASecondWriterIsBusyAndAReaderIsNot) {
 }
 
 TEST_F(SharedTest, AWriterWaitsForAnother) {
-    OpenOptions patient;
+    OpenOptions patient = tests::plainOptions();
     patient.busyTimeout = std::chrono::milliseconds(5000);
     auto other = *Library::open(path(), patient);
     auto transaction = library().begin();
@@ -298,7 +303,7 @@ TEST_F(SharedTest, ManyProgramsMakeTheSameLibraryAtOnce) {
         for (int program = 0; program < kPrograms; ++program) {
             const pid_t child = fork();
             if (child == 0) {
-                auto opened = Library::open(path);
+                auto opened = Library::open(path, tests::plainOptions());
                 const bool isAdded =
                     opened && addTexture(*opened, textureOf(static_cast<std::uint64_t>(program)));
                 _exit(!isAdded ? 2 : (opened->wasCreated() ? 1 : 0));
@@ -329,7 +334,7 @@ TEST_F(SharedTest, AKilledProgramLosesNothingThatItAcknowledged) {
         ASSERT_EQ(pipe(ends.data()), 0);
         const pid_t child = fork();
         if (child == 0) {
-            auto opened = Library::open(path());
+            auto opened = Library::open(path(), tests::plainOptions());
             for (std::uint64_t seed = 0;; ++seed) {
                 const auto added = addTexture(
                     *opened, textureOf(seed + 100000 * static_cast<std::uint64_t>(round)));
@@ -344,7 +349,7 @@ TEST_F(SharedTest, AKilledProgramLosesNothingThatItAcknowledged) {
         for (TextureId id; read(ends[0], &id.value, 8) == 8;) acknowledged.push_back(id);
         ::close(ends[0]);
 
-        const auto opened = Library::open(path());
+        const auto opened = Library::open(path(), tests::plainOptions());
         ASSERT_THAT(opened, isOk());
         EXPECT_THAT(readRows(*opened, acknowledged), isOk());
         const auto report = checkLibrary(*opened);

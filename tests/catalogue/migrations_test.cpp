@@ -5,7 +5,9 @@
 #include <vector>
 
 #include "catalogue/canvases.h"
+#include "catalogue/integrity.h"
 #include "catalogue/library_fixture.h"
+#include "catalogue/query_parser.h"
 #include "catalogue/reader.h"
 #include "catalogue/statement.h"
 
@@ -74,7 +76,7 @@ TEST_F(MigrationsTest, BringAnOlderLibraryForwardAndKeepACopyBeside) {
     EXPECT_EQ(library().connection().number("SELECT id FROM tides").value(), 4);
     EXPECT_EQ(library().connection().number("PRAGMA foreign_keys").value(), 1);
 
-    OpenOptions never;
+    OpenOptions never = tests::plainOptions();
     never.create = OpenOptions::Create::Never;
     const auto copy = Library::open(*report->backup, never);
     ASSERT_THAT(copy, isOk());
@@ -112,7 +114,7 @@ TEST_F(MigrationsTest, BringEveryOldVersionToTheTablesOfANewLibrary) {
     for (int old = 1; old < version(); ++old) {
         const auto file = folder() / ("old-" + std::to_string(old) + ".db");
         makeOldLibrary(file, old);
-        const auto opened = Library::open(file);
+        const auto opened = Library::open(file, tests::plainOptions());
         ASSERT_THAT(opened, isOk()) << "version " << old;
         EXPECT_EQ(tables(opened->connection()), tables(library().connection()));
         EXPECT_EQ(opened->connection().number("PRAGMA user_version").value(), version());
@@ -124,7 +126,7 @@ TEST_F(MigrationsTest, BringEveryOldVersionToTheTablesOfANewLibrary) {
 TEST_F(MigrationsTest, OfVersionOneKeepWhatWasThere) {
     const auto file = folder() / "old.db";
     makeOldLibrary(file, 1);
-    const auto opened = Library::open(file);
+    const auto opened = Library::open(file, tests::plainOptions());
     ASSERT_THAT(opened, isOk());
     EXPECT_EQ(readTexture(*opened, {1})->row.title, "Wet sand");
     EXPECT_EQ(readTexture(*opened, {1})->row.estimate->drawMs, 584);
@@ -133,6 +135,51 @@ TEST_F(MigrationsTest, OfVersionOneKeepWhatWasThere) {
     EXPECT_EQ(quay.rules, core::PenRules{});
     EXPECT_EQ(quay.geometry.gridCentre, (core::Point{100, 60}));
     EXPECT_FALSE(quay.geometry.fillButton);
+}
+
+// What older versions did not store is worked out from what they did.
+TEST_F(MigrationsTest, MakeOldVersionsFindable) {
+    for (int old = 1; old < 3; ++old) {
+        const auto file = folder() / ("old-" + std::to_string(old) + ".db");
+        makeOldLibrary(file, old);
+        const auto opened = Library::open(file, tests::plainOptions());
+        ASSERT_THAT(opened, isOk()) << "version " << old;
+        const auto found = [&](std::string_view query) {
+            FindOptions byId;
+            byId.sort.field = SortField::Id;
+            return findIds(*opened, parseQuery(query).value(), byId).value();
+        };
+        using TextureIds = std::vector<core::TextureId>;
+        EXPECT_EQ(found("all"), (TextureIds{{1}, {2}}));
+        EXPECT_EQ(found("KELP"), (TextureIds{{2}}));
+        EXPECT_EQ(found("tag:SHORE"), (TextureIds{{1}, {2}}));
+        EXPECT_EQ(found("colour:#f2efe4"), (TextureIds{{1}}));
+        EXPECT_EQ(found("colour:#1b2631"), (TextureIds{})) << "that entry is the transparent one";
+        EXPECT_EQ(found("draw<1 width:4"), (TextureIds{{1}}));
+        EXPECT_EQ(found("stars:0"), (TextureIds{{1}, {2}}));
+        EXPECT_EQ(checkLibrary(*opened)->problems, std::vector<Problem>{});
+    }
+}
+
+TEST_F(MigrationsTest, OfVersionThreeKeepWhatWasThere) {
+    const auto file = folder() / "old.db";
+    makeOldLibrary(file, 3);
+    const auto opened = Library::open(file, tests::plainOptions());
+    ASSERT_THAT(opened, isOk());
+    const auto found = [&](std::string_view query) {
+        FindOptions byId;
+        byId.sort.field = SortField::Id;
+        return findIds(*opened, parseQuery(query).value(), byId).value();
+    };
+    using TextureIds = std::vector<core::TextureId>;
+    EXPECT_EQ(found("kustentau is:removed"), (TextureIds{{3}}));
+    EXPECT_EQ(found("strands is:removed author:EBENE"), (TextureIds{{3}}));
+    EXPECT_EQ(found("tag:stone"), (TextureIds{{2}}));
+    EXPECT_EQ(found("on:pier"), (TextureIds{{1}, {2}}));
+    EXPECT_EQ(found("palette:dune"), TextureIds{});
+    EXPECT_EQ(found("colour:#22EF24"), (TextureIds{{2}}));
+    EXPECT_EQ(readTexture(*opened, {1})->row.revision, 2);
+    EXPECT_EQ(checkLibrary(*opened)->problems, std::vector<Problem>{});
 }
 
 TEST_F(MigrationsTest, DoNothingTwice) {

@@ -73,7 +73,7 @@ TEST(QueryParser, PointsAtMistakes) {
     expectError("draw<2h", "column 6", "90s or 2m");
     expectError("added>2026-13", "column 7", "2026-01");
     expectError("is:lost", "column 4: 'is:' does not know 'lost'", "is:removed");
-    expectError("colour:red", "column 1: there is no 'colour:'", "did you mean 'colours:'");
+    expectError("clour:red", "column 1: there is no 'clour:'", "did you mean 'colour:'");
 }
 
 TEST(QueryParser, DrawsTheCaretUnderTheMistake) {

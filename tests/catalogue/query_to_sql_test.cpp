@@ -8,8 +8,11 @@
 #include <map>
 #include <sstream>
 
+#include "catalogue/boards.h"
+#include "catalogue/canvases.h"
 #include "catalogue/edit.h"
 #include "catalogue/library_fixture.h"
+#include "catalogue/loads.h"
 #include "catalogue/palettes.h"
 #include "catalogue/query_parser.h"
 #include "catalogue/reader.h"
@@ -74,6 +77,29 @@ protected:
             addLine(LibraryLine(line), seed);
             if (HasFatalFailure()) return;
         }
+        addCanvases();
+        addLoads();
+    }
+
+    void addCanvases() {
+        core::Canvas quay;
+        quay.name = "Quay";
+        quay.size = {32, 32};
+        quay.freeColours = 8;
+        ASSERT_THAT(addCanvas(library(), quay), isOk());
+        core::Canvas fixed;
+        fixed.name = "Lamp room";
+        fixed.size = {64, 64};
+        fixed.palette = tests::paletteOf(16, 5);
+        ASSERT_THAT(addCanvas(library(), fixed), isOk());
+    }
+
+    void addLoads() {
+        core::Board board;
+        board.name = "Pier";
+        ASSERT_THAT(addBoard(library(), board), isOk());
+        ASSERT_THAT(addLoad(library(), {"Night", "Pier", {{2}, {5}}, 0, {}}), isOk());
+        ASSERT_THAT(addLoad(library(), {"Day", "Pier", {{1}, {2}}, 0, {}}), isOk());
     }
 
     // Every palette entry is used: the first cells hold one of each.
@@ -111,6 +137,14 @@ protected:
                 setEstimate(library(), id, {line.number("draw-ms"), line.number("bytes"), "k"}),
                 isOk());
         }
+        if (line.has("stars")) {
+            TextPatch patch;
+            patch.stars = line.number("stars");
+            ASSERT_THAT(setText(library(), {{id}}, patch), isOk());
+        }
+        if (line.has("seam")) {
+            ASSERT_THAT(setSeam(library(), id, line.number("seam")), isOk());
+        }
         if (line.text("removed") == "yes") {
             ASSERT_THAT(removeTextures(library(), {{id}}), isOk());
         }
@@ -122,11 +156,14 @@ protected:
         return tests::kFirstNow + (std::stoi(day.substr(8)) - 1) * 86400;
     }
 
-    std::string answer(const std::string& query) {
+    /// What is asked may end with " by " and a sort key; else it is by id.
+    std::string answer(const std::string& asked) {
+        const std::size_t by = asked.rfind(" by ");
+        const std::string query = asked.substr(0, by);
         const auto parsed = parseQuery(query);
         if (!parsed) return "error " + parsed.error().message;
         FindOptions options;
-        options.sort.field = SortField::Id;
+        options.sort = *parseSortKey(by == std::string::npos ? "id" : asked.substr(by + 4));
         const auto found = findTextures(library(), *parsed, options);
         EXPECT_THAT(found, isOk()) << query;
         if (!found) return "";
@@ -172,7 +209,7 @@ TEST(QueryToSql, BindsEveryValue) {
     const auto parsed =
         parseQuery("o'brien \"x\" tag:kelp -shelf:\"a;b\" width<32 draw<2m added:2026 | id:7");
     ASSERT_THAT(parsed, isOk());
-    const SqlPiece sql = toCondition(*parsed);
+    const SqlPiece sql = toCondition(*parsed, tests::plainOptions().folding);
     for (const char* value : {"brien", "kelp", "a;b", "32", "120000", "7", "2026"}) {
         EXPECT_EQ(sql.sql.find(value), std::string::npos) << sql.sql;
     }

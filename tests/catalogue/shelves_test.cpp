@@ -72,5 +72,38 @@ TEST_F(ShelvesTest, ThatAreMistypedGetTheNearestName) {
     EXPECT_NE(refused.error().hint.find("North shore"), std::string::npos);
 }
 
+TEST_F(ShelvesTest, AreOrderedAsPlaced) {
+    for (const char* name : {"Shore", "Rocks", "Lamps"}) {
+        ASSERT_THAT(createShelf(library(), name), isOk());
+    }
+    const auto order = [&] {
+        std::string names;
+        const auto shelves = *listShelves(library());
+        for (const Shelf& shelf : shelves) names += shelf.name + " ";
+        return names;
+    };
+    ASSERT_THAT(placeShelf(library(), "lamps", 1), isOk());
+    EXPECT_EQ(order(), "Lamps Shore Rocks ");
+    ASSERT_THAT(placeShelf(library(), "lamps", 2), isOk());
+    EXPECT_EQ(order(), "Shore Lamps Rocks ");
+    ASSERT_THAT(placeShelf(library(), "shore", 99), isOk());
+    EXPECT_EQ(order(), "Lamps Rocks Shore ");
+    EXPECT_THAT(placeShelf(library(), "Quay", 1), failsWith(ErrorKind::NotFound, "Quay"));
+}
+
+TEST_F(ShelvesTest, HoldTexturesInTheOrderPlaced) {
+    for (std::uint64_t seed = 4; seed <= 5; ++seed) ids.push_back(add(textureOf(seed)));
+    ASSERT_THAT(putOnShelf(library(), std::span(ids).first(4), "Shore"), isOk());
+    using TextureIds = std::vector<core::TextureId>;
+    ASSERT_THAT(placeOnShelf(library(), TextureIds{{4}, {2}}, "shore", 1), isOk());
+    EXPECT_EQ(*texturesOnShelf(library(), "Shore"), (TextureIds{{4}, {2}, {1}, {3}}));
+    ASSERT_THAT(placeOnShelf(library(), TextureIds{{4}, {5}}, "shore", 2), isOk());
+    EXPECT_EQ(*texturesOnShelf(library(), "Shore"), (TextureIds{{2}, {4}, {5}, {1}, {3}}));
+    ASSERT_THAT(placeOnShelf(library(), TextureIds{{2}}, "shore", 1000), isOk());
+    EXPECT_EQ(*texturesOnShelf(library(), "Shore"), (TextureIds{{4}, {5}, {1}, {3}, {2}}));
+    EXPECT_THAT(placeOnShelf(library(), TextureIds{{9}}, "shore", 1),
+                failsWith(ErrorKind::NotFound, "9"));
+}
+
 }  // namespace
 }  // namespace pantile::catalogue

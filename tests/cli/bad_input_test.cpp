@@ -8,6 +8,7 @@
 
 #include "catalogue/library.h"
 #include "support/cli_runner.h"
+#include "tasks/library_place.h"
 
 namespace pantile::cli {
 namespace {
@@ -228,7 +229,7 @@ TEST_F(BadInput, ANewerLibraryIsLeftAlone) {
 }
 
 TEST_F(BadInput, ALibraryLockedByAnotherWriterSaysSo) {
-    auto other = catalogue::Library::open(m_cli.libraryPath());
+    auto other = tasks::openLibrary(m_cli.libraryPath(), tasks::Purpose::Change);
     ASSERT_TRUE(other.has_value());
     const auto writing = other->begin();
     ASSERT_TRUE(writing.has_value());

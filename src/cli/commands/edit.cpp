@@ -7,6 +7,7 @@
 #include "catalogue/history.h"
 #include "catalogue/query_parser.h"
 #include "catalogue/reader.h"
+#include "catalogue/texture_row.h"
 #include "cli/changed_answer.h"
 #include "cli/commands/all.h"
 #include "cli/json.h"
@@ -48,8 +49,11 @@ Result<Outcome> runSet(Session& session, const Arguments& arguments) {
     patch.licence = arguments.value("--licence");
     patch.note = arguments.value("--note");
     patch.source = arguments.value("--source");
-    const bool empty =
-        !patch.title && !patch.author && !patch.licence && !patch.note && !patch.source;
+    PANTILE_ASSIGN_OR_RETURN(const auto stars,
+                             arguments.number("--stars", 0, catalogue::kMostStars));
+    if (stars) patch.stars = static_cast<int>(*stars);
+    const bool empty = !patch.title && !patch.author && !patch.licence && !patch.note &&
+                       !patch.source && !patch.stars;
     if (empty) {
         return Error{ErrorKind::Usage, "nothing to set was given",
                      "write for example --title \"Wet sand\""};
@@ -119,6 +123,7 @@ std::string fieldsChanged(const catalogue::RevisionBefore& before) {
     name(before.source.has_value(), "source");
     name(before.note.has_value(), "note");
     name(before.tags.has_value(), "tags");
+    name(before.stars.has_value(), "stars");
     name(before.contentId.has_value(), "picture");
     return fields;
 }
@@ -134,6 +139,7 @@ QJsonObject revisionJson(const catalogue::Revision& revision) {
     put("source", revision.before.source);
     put("note", revision.before.note);
     if (revision.before.tags) before["tags"] = jsonTexts(*revision.before.tags);
+    if (revision.before.stars) before["stars"] = *revision.before.stars;
     return {{"revision", revision.number},
             {"at", jsonText(tasks::utcTime(revision.at))},
             {"what", jsonText(catalogue::revisionKindName(revision.kind))},
@@ -197,7 +203,7 @@ Result<Outcome> runPurge(Session& session, const Arguments& arguments) {
 
 Command setCommand() {
     return {"set",
-            "Sets title, author, licence, note or source.",
+            "Sets title, author, licence, note, source or stars.",
             {"SELECTION --title TEXT ..."},
             {
                 {"--title", OptionKind::Value, "TEXT", "the title"},
@@ -205,6 +211,7 @@ Command setCommand() {
                 {"--licence", OptionKind::Value, "TEXT", "its licence"},
                 {"--note", OptionKind::Value, "TEXT", "a note of your own"},
                 {"--source", OptionKind::Value, "TEXT", "where it comes from"},
+                {"--stars", OptionKind::Value, "N", "how much you like it, 1 to 5; 0 for none"},
             },
             "",
             runSet};
@@ -215,7 +222,8 @@ Command tagCommand() {
             "Adds and drops tags.",
             {"SELECTION +word... -word..."},
             {},
-            "For example: pantile tag \"title:shingle\" +stone -draft",
+            "For example: pantile tag \"title:shingle\" +stone -draft\n"
+            "'pantile tags' lists, renames and merges them.",
             runTag};
 }
 

@@ -3,6 +3,7 @@
 
 #include "catalogue/query_parser.h"
 #include "catalogue/reader.h"
+#include "catalogue/searches.h"
 #include "catalogue/sort_key.h"
 #include "cli/commands/all.h"
 #include "cli/json.h"
@@ -23,19 +24,39 @@ Error asUsage(const Error& error) {
     return {ErrorKind::Usage, error.message, error.hint};
 }
 
-Result<catalogue::FindOptions> findOptions(const Arguments& arguments) {
-    constexpr auto kMost = std::numeric_limits<long long>::max();
+struct Asked {
+    catalogue::Query query;
     catalogue::FindOptions options;
-    if (const auto key = arguments.value("--sort")) {
-        const auto parsed = catalogue::parseSortKey(*key);
-        if (!parsed) return asUsage(parsed.error());
-        options.sort = *parsed;
+};
+
+// The query and its order: those of a saved search, or as written.
+Result<catalogue::SavedSearch> searchOf(const catalogue::Library& library,
+                                        const Arguments& arguments) {
+    catalogue::SavedSearch search;
+    const auto& words = arguments.positional();
+    const auto saved = arguments.value("--saved");
+    if (saved && !words.empty()) {
+        return Error{ErrorKind::Usage, "a query and a saved search were given",
+                     "give one of them; a saved search stands for its query"};
     }
+    if (saved) {
+        PANTILE_ASSIGN_OR_RETURN(search, catalogue::readSearch(library, *saved));
+    }
+    if (!words.empty()) search.query = words.front();
+    search.sort = arguments.value("--sort").value_or(search.sort);
+    return search;
+}
+
+Result<Asked> askedFor(const catalogue::Library& library, const Arguments& arguments) {
+    constexpr auto kMost = std::numeric_limits<long long>::max();
+    PANTILE_ASSIGN_OR_RETURN(const auto search, searchOf(library, arguments));
+    const auto query = catalogue::parseQuery(search.query);
+    if (!query) return asUsage(query.error());
+    const auto sort = catalogue::parseSortKey(search.sort);
+    if (!sort) return asUsage(sort.error());
     PANTILE_ASSIGN_OR_RETURN(const auto limit, arguments.number("--limit", 0, kMost));
     PANTILE_ASSIGN_OR_RETURN(const auto offset, arguments.number("--offset", 0, kMost));
-    options.limit = limit.value_or(-1);
-    options.offset = offset.value_or(0);
-    return options;
+    return Asked{*query, {*sort, limit.value_or(-1), offset.value_or(0)}};
 }
 
 void printFound(Session& session, const catalogue::FoundTextures& found) {
@@ -48,13 +69,11 @@ void printFound(Session& session, const catalogue::FoundTextures& found) {
 
 Result<Outcome> run(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 0, 1, "find [QUERY], the query in quotes"));
-    PANTILE_ASSIGN_OR_RETURN(const auto options, findOptions(arguments));
-    const auto& words = arguments.positional();
-    const auto query = catalogue::parseQuery(words.empty() ? "" : words.front());
-    if (!query) return asUsage(query.error());
     PANTILE_ASSIGN_OR_RETURN(const auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
-    PANTILE_ASSIGN_OR_RETURN(const auto found, catalogue::findTextures(library, *query, options));
+    PANTILE_ASSIGN_OR_RETURN(const Asked asked, askedFor(library, arguments));
+    const auto& [query, options] = asked;
+    PANTILE_ASSIGN_OR_RETURN(const auto found, catalogue::findTextures(library, query, options));
     if (session.json) {
         printJson(session.out, {{"total", jsonNumber(found.total)},
                                 {"textures", jsonArray(found.rows, [](const auto& row) {
@@ -75,7 +94,9 @@ Command findCommandSpec() {
         {"[QUERY] [options]"},
         {
             {"--sort", OptionKind::Value, "KEY",
-             "id, title, added, changed, size, draw, bytes or colours; -KEY turns it round"},
+             "relevance, title, added, changed, size, stars, draw, bytes, colours, colour or id; "
+             "-KEY turns it round"},
+            {"--saved", OptionKind::Value, "NAME", "ask a saved search instead of a query"},
             {"--limit", OptionKind::Value, "N", "show at most so many"},
             {"--offset", OptionKind::Value, "N", "pass over the first so many"},
         },

@@ -63,7 +63,8 @@ Result<Outcome> runRestore(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 1, 1, "restore FILE"));
     const std::string& file = arguments.positional().front();
     PANTILE_ASSIGN_OR_RETURN(const auto report,
-                             catalogue::restoreLibrary(session.libraryPath, file));
+                             catalogue::restoreLibrary(session.libraryPath, file,
+                                                       tasks::openOptions(tasks::Purpose::Change)));
     if (session.json) {
         printJson(session.out, {{"ok", true},
                                 {"textures", jsonNumber(report.textures)},

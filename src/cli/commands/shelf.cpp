@@ -16,10 +16,11 @@ using core::Result;
 
 namespace {
 
+constexpr long long kMostPlaces = 1000000000;
+
 constexpr std::string_view kUsage =
-    "shelf list, shelf put NAME SELECTION, shelf take NAME SELECTION, shelf rename NAME NEW or "
-    "shelf "
-    "remove NAME";
+    "shelf list, shelf put NAME SELECTION [--at PLACE], shelf take NAME SELECTION, shelf rename "
+    "NAME NEW, shelf place NAME PLACE or shelf remove NAME";
 
 Result<Outcome> listShelves(Session& session) {
     PANTILE_ASSIGN_OR_RETURN(const auto library,
@@ -55,10 +56,34 @@ Result<Outcome> putOrTake(Session& session, bool put, const std::vector<std::str
         counted(changed, "texture", "textures") + (put ? " put on " : " taken from ") + name);
 }
 
+// Put at a place, textures that were there already are moved.
+Result<Outcome> putAt(Session& session, std::int64_t place, const std::vector<std::string>& words) {
+    PANTILE_ASSIGN_OR_RETURN(auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
+    const std::vector<std::string> selected(words.begin() + 2, words.end());
+    PANTILE_ASSIGN_OR_RETURN(const Selection selection, selectTextures(library, selected));
+    PANTILE_RETURN_IF_ERROR(catalogue::placeOnShelf(library, selection.ids, words[1], place));
+    const auto count = static_cast<std::int64_t>(selection.ids.size());
+    return answerChanged(session, count,
+                         counted(count, "texture", "textures") + " put at place " +
+                             std::to_string(place) + " of " + words[1]);
+}
+
+Result<Outcome> placeShelf(Session& session, const std::string& name, const std::string& word) {
+    PANTILE_ASSIGN_OR_RETURN(const auto place, parseNumber("a place", word, 1, kMostPlaces));
+    PANTILE_ASSIGN_OR_RETURN(auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
+    PANTILE_RETURN_IF_ERROR(catalogue::placeShelf(library, name, place));
+    return answerChanged(session, 1, "Shelf " + name + " moved");
+}
+
 Result<Outcome> run(Session& session, const Arguments& arguments) {
     const auto& words = arguments.positional();
     const std::string action = words.empty() ? "" : words[0];
+    PANTILE_ASSIGN_OR_RETURN(const auto place, arguments.number("--at", 1, kMostPlaces));
     if (action == "list" && words.size() == 1) return listShelves(session);
+    if (action == "put" && words.size() >= 3 && place) return putAt(session, *place, words);
+    if (action == "place" && words.size() == 3) return placeShelf(session, words[1], words[2]);
     if ((action == "put" || action == "take") && words.size() >= 3) {
         return putOrTake(session, action == "put", words);
     }
@@ -84,9 +109,11 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
 Command shelfCommand() {
     return {"shelf",
             "Keeps named, ordered groups of textures.",
-            {"list", "put NAME SELECTION", "take NAME SELECTION", "rename NAME NEW", "remove NAME"},
-            {},
-            "A shelf is made when the first texture is put on it.",
+            {"list", "put NAME SELECTION [--at PLACE]", "take NAME SELECTION", "rename NAME NEW",
+             "place NAME PLACE", "remove NAME"},
+            {{"--at", OptionKind::Value, "PLACE", "the place on the shelf, from 1; else the end"}},
+            "A shelf is made when the first texture is put on it. With place it becomes the\n"
+            "first, second or further of the shelves.",
             run};
 }
 

@@ -50,6 +50,7 @@ void printRecord(Session& session, const catalogue::TextureRecord& record) {
                std::to_string(row.size.width) + "x" + std::to_string(row.size.height));
     printField(out, "colours", std::to_string(row.colours));
     printField(out, "palette", paletteText(record.texture.palette()));
+    if (row.stars > 0) printField(out, "stars", std::to_string(row.stars));
     printField(out, "tags", joined(row.tags, " "));
     printField(out, "shelves", joined(row.shelves, ", "));
     printField(out, "author", row.author);

@@ -1,0 +1,217 @@
+#include "catalogue/tags.h"
+
+#include <functional>
+#include <optional>
+
+#include "catalogue/names.h"
+#include "catalogue/revisions.h"
+#include "catalogue/statement.h"
+#include "catalogue/tag_list.h"
+#include "core/text.h"
+#include "core/texture.h"
+
+namespace pantile::catalogue {
+namespace {
+
+using core::Error;
+using core::ErrorKind;
+using core::Result;
+
+/// What becomes of a tag: another, or nothing.
+using TagChange = std::function<std::optional<std::string>(const std::string&)>;
+
+Result<std::vector<TagCount>> readCounts(Statement row) {
+    std::vector<TagCount> counts;
+    for (;;) {
+        PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
+        if (!more) return counts;
+        counts.push_back({row.text(0), row.integer(1)});
+    }
+}
+
+/// The name as it stands in the library.
+Result<std::string> storedName(Connection& connection, std::string_view name) {
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto names,
+        allTexts(connection,
+                 "SELECT name FROM tags WHERE name = ?1 OR folded = fold(?1) ORDER BY name <> ?1, "
+                 "name LIMIT 1",
+                 {name}));
+    if (!names.empty()) return names.front();
+    PANTILE_RETURN_IF_ERROR(idOfName(connection, kTags, name));
+    return std::string(name);
+}
+
+bool isBelow(std::string_view tag, std::string_view name) {
+    return tag.size() > name.size() && tag.starts_with(name) && tag[name.size()] == '/';
+}
+
+bool isAtOrBelow(std::string_view tag, std::string_view name) {
+    return tag == name || isBelow(tag, name);
+}
+
+Result<void> checkUnused(Connection& connection, std::string_view word,
+                         std::optional<std::string_view> except = std::nullopt) {
+    PANTILE_RETURN_IF_ERROR(core::checkTag(std::string(word)));
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto tags,
+        allTexts(connection,
+                 "SELECT name FROM tags WHERE folded = fold(?1) AND name IS NOT ?2 UNION ALL "
+                 "SELECT alias || ' (for ' || tag || ')' FROM tag_aliases WHERE alias = fold(?1)",
+                 {word, orNull(except)}));
+    if (tags.empty()) return {};
+    return Error{ErrorKind::AlreadyExists,
+                 "there is a tag '" + core::excerpt(tags.front()) + "' already",
+                 "choose another word, or merge the two"};
+}
+
+/// Every texture that has the tag or one below it.
+Result<std::vector<std::int64_t>> texturesWith(Connection& connection, std::string_view name) {
+    return allNumbers(connection,
+                      "SELECT DISTINCT texture_id FROM tags JOIN texture_tags ON tag_id = tags.id "
+                      "WHERE name = ?1 OR (name > ?1 || '/' AND name < ?1 || '0') "
+                      "ORDER BY texture_id",
+                      {name});
+}
+
+Result<std::int64_t> changeEverywhere(Library& library, std::string_view name,
+                                      const TagChange& change) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(const auto ids, texturesWith(connection, name));
+    const auto changeTags = [&](TextureState& state) {
+        std::vector<std::string> tags;
+        for (const std::string& tag : state.text.tags) {
+            if (auto changed = change(tag)) tags.push_back(*std::move(changed));
+        }
+        state.text.tags = std::move(tags);
+        return Result<void>();
+    };
+    std::int64_t count = 0;
+    for (const std::int64_t id : ids) {
+        const auto changed = changeTexture(connection, core::TextureId{id}, RevisionKind::Tags,
+                                           library.now(), changeTags);
+        if (!changed) return changed.error().at("texture " + std::to_string(id));
+        count += *changed;
+    }
+    PANTILE_RETURN_IF_ERROR(dropUnusedTags(connection));
+    return count;
+}
+
+/// The tag and those below it become the other and those below that, aliases too.
+Result<std::int64_t> moveTag(Library& library, std::string_view name, std::string_view newName) {
+    PANTILE_RETURN_IF_ERROR(
+        run(library.connection(),
+            "UPDATE tag_aliases SET tag = ?2 || substr(tag, length(?1) + 1) WHERE tag = ?1 OR "
+            "(tag > ?1 || '/' AND tag < ?1 || '0')",
+            {name, newName}));
+    return changeEverywhere(library, name,
+                            [&](const std::string& tag) -> std::optional<std::string> {
+                                if (!isAtOrBelow(tag, name)) return tag;
+                                return std::string(newName) + tag.substr(name.size());
+                            });
+}
+
+}  // namespace
+
+Result<std::vector<TagCount>> listTags(const Library& library) {
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement row,
+        Statement::prepare(
+            library.connection(),
+            "SELECT g.name, count(f.texture_id) FROM tags g LEFT JOIN texture_tags x "
+            "ON x.tag_id = g.id LEFT JOIN facts f ON f.texture_id = x.texture_id AND "
+            "NOT f.removed GROUP BY g.id ORDER BY g.folded, g.name"));
+    return readCounts(std::move(row));
+}
+
+Result<std::vector<TagCount>> suggestTags(const Library& library, std::string_view begun,
+                                          int most) {
+    const std::string folded = library.folding().fold(begun);
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement row,
+        Statement::prepare(
+            library.connection(),
+            "SELECT name, (SELECT count(*) FROM texture_tags WHERE tag_id = tags.id) AS textures "
+            "FROM tags WHERE substr(folded, 1, length(?1)) = ?1 OR instr(folded, '/' || ?1) OR "
+            "name IN (SELECT tag FROM tag_aliases WHERE substr(alias, 1, length(?1)) = ?1) "
+            "ORDER BY textures DESC, name LIMIT ?2",
+            {std::string_view(folded), most}));
+    return readCounts(std::move(row));
+}
+
+Result<std::int64_t> renameTag(Library& library, std::string_view name, std::string_view newName) {
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const std::string from, storedName(library.connection(), name));
+    PANTILE_RETURN_IF_ERROR(checkUnused(library.connection(), newName, from));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed, moveTag(library, from, newName));
+    PANTILE_RETURN_IF_ERROR(transaction.commit());
+    return changed;
+}
+
+Result<std::int64_t> mergeTag(Library& library, std::string_view name, std::string_view into) {
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const std::string from, storedName(library.connection(), name));
+    PANTILE_ASSIGN_OR_RETURN(const std::string target, storedName(library.connection(), into));
+    if (isAtOrBelow(from, target) || isAtOrBelow(target, from)) {
+        return Error{ErrorKind::InvalidInput,
+                     "'" + core::excerpt(from) + "' and '" + core::excerpt(target) +
+                         "' lie below one another",
+                     "rename the lower one"};
+    }
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed, moveTag(library, from, target));
+    PANTILE_RETURN_IF_ERROR(transaction.commit());
+    return changed;
+}
+
+Result<std::int64_t> deleteTag(Library& library, std::string_view name) {
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const std::string stored, storedName(library.connection(), name));
+    PANTILE_RETURN_IF_ERROR(
+        run(library.connection(), "DELETE FROM tag_aliases WHERE tag = ?1", {stored}));
+    PANTILE_ASSIGN_OR_RETURN(
+        const std::int64_t changed,
+        changeEverywhere(library, stored,
+                         [&](const std::string& tag) -> std::optional<std::string> {
+                             if (tag == stored) return std::nullopt;
+                             return tag;
+                         }));
+    PANTILE_RETURN_IF_ERROR(transaction.commit());
+    return changed;
+}
+
+Result<std::vector<TagAlias>> listTagAliases(const Library& library) {
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement row, Statement::prepare(library.connection(),
+                                          "SELECT alias, tag FROM tag_aliases ORDER BY alias"));
+    std::vector<TagAlias> aliases;
+    for (;;) {
+        PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
+        if (!more) return aliases;
+        aliases.push_back({row.text(0), row.text(1)});
+    }
+}
+
+Result<void> addTagAlias(Library& library, std::string_view alias, std::string_view tag) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_RETURN_IF_ERROR(checkUnused(connection, alias));
+    PANTILE_ASSIGN_OR_RETURN(const std::string stored, storedName(connection, tag));
+    PANTILE_RETURN_IF_ERROR(run(
+        connection, "INSERT INTO tag_aliases (alias, tag) VALUES (fold(?1), ?2)", {alias, stored}));
+    return transaction.commit();
+}
+
+Result<void> removeTagAlias(Library& library, std::string_view alias) {
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(
+        const std::int64_t gone,
+        run(library.connection(), "DELETE FROM tag_aliases WHERE alias = fold(?1)", {alias}));
+    if (gone == 0) {
+        return Error{ErrorKind::NotFound,
+                     "'" + core::excerpt(alias) + "' is no other word for a tag",
+                     "'pantile tags' lists those there are"};
+    }
+    return transaction.commit();
+}
+
+}  // namespace pantile::catalogue

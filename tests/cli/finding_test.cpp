@@ -1,0 +1,115 @@
+// The commands find, tags, search and shelf, through runCli.
+
+#include "support/cli_runner.h"
+
+namespace pantile::cli {
+namespace {
+
+using tests::CliAnswer;
+
+class Finding : public ::testing::Test {
+protected:
+    Finding() {
+        for (int seed = 1; seed <= 3; ++seed) {
+            const std::string grid = m_cli.writeGrid("tile-" + std::to_string(seed) + ".csv", seed);
+            const std::string tag = seed == 3 ? "kelp" : "stone/slate";
+            EXPECT_EQ(m_cli.run({"add", grid, "--tag", tag}).exitCode, 0);
+        }
+    }
+
+    CliAnswer run(std::vector<std::string> words) const { return m_cli.run(std::move(words)); }
+
+    CliAnswer json(std::vector<std::string> words) const { return m_cli.runJson(std::move(words)); }
+
+    int total(const std::string& query) const {
+        return json({"find", query}).json()["total"].toInt();
+    }
+
+    tests::CliRunner m_cli;
+};
+
+TEST_F(Finding, StarsAreSetFoundAndTakenBack) {
+    EXPECT_EQ(json({"set", "1", "2", "--stars", "4"}).json()["changed"].toInt(), 2);
+    EXPECT_EQ(json({"show", "1"}).json()["stars"].toInt(), 4);
+    EXPECT_EQ(total("stars>=4"), 2);
+    EXPECT_EQ(run({"set", "1", "--stars", "6"}).exitCode, 2);
+    const QJsonObject before =
+        json({"history", "1"}).json()["revisions"].toArray()[1].toObject()["before"].toObject();
+    EXPECT_TRUE(before.contains(QLatin1String("stars")));
+    EXPECT_EQ(before["stars"].toInt(-1), 0);
+    EXPECT_EQ(run({"revert", "1", "1"}).exitCode, 0);
+    EXPECT_EQ(total("stars>=4"), 1);
+}
+
+TEST_F(Finding, TagsAreListedRenamedMergedAndRemoved) {
+    EXPECT_EQ(total("tag:stone"), 2);
+    const QJsonArray tags = json({"tags", "list"}).jsonList();
+    ASSERT_EQ(tags.size(), 2);
+    EXPECT_EQ(tags[1].toObject()["name"].toString(), QStringLiteral("stone/slate"));
+    EXPECT_EQ(tags[1].toObject()["textures"].toInt(), 2);
+    EXPECT_EQ(json({"tags", "list", "SL"}).jsonList().size(), 1);
+    EXPECT_EQ(run({"tags", "rename", "stone/slate", "rock"}).out,
+              "Tag stone/slate is now rock; 2 textures changed.\n");
+    EXPECT_EQ(json({"tags", "merge", "kelp", "rock"}).json()["changed"].toInt(), 1);
+    EXPECT_EQ(total("tag:rock"), 3);
+    EXPECT_EQ(json({"tags", "remove", "rock"}).json()["changed"].toInt(), 3);
+    EXPECT_EQ(json({"tags", "list"}).jsonList().size(), 0);
+    EXPECT_EQ(run({"tags", "remove", "rock"}).exitCode, 1);
+    EXPECT_EQ(run({"tags", "rename", "rock"}).exitCode, 2);
+}
+
+TEST_F(Finding, TagsHaveOtherWords) {
+    EXPECT_EQ(run({"tags", "alias", "seaweed", "kelp"}).out,
+              "seaweed stands for the tag kelp now.\n");
+    EXPECT_EQ(total("tag:Seaweed"), 1);
+    EXPECT_EQ(run({"tag", "1", "+seaweed"}).exitCode, 0);
+    EXPECT_EQ(total("tag:kelp"), 2);
+    const QJsonObject kelp = json({"tags", "list", "sea"}).jsonList()[0].toObject();
+    EXPECT_EQ(kelp["aliases"].toArray()[0].toString(), QStringLiteral("seaweed"));
+    EXPECT_NE(run({"tags", "list"}).out.find("seaweed"), std::string::npos);
+    EXPECT_EQ(run({"tags", "unalias", "seaweed"}).exitCode, 0);
+    EXPECT_EQ(total("tag:seaweed"), 0);
+}
+
+TEST_F(Finding, SearchesAreSavedAndAsked) {
+    EXPECT_EQ(run({"search", "save", "Slates", "tag:stone", "--sort", "-id"}).out,
+              "Search Slates saved.\n");
+    const QJsonObject found = json({"find", "--saved", "slates"}).json();
+    EXPECT_EQ(found["total"].toInt(), 2);
+    EXPECT_EQ(found["textures"].toArray()[0].toObject()["id"].toInt(), 2);
+    const QJsonObject other = json({"find", "--saved", "slates", "--sort", "id"}).json();
+    EXPECT_EQ(other["textures"].toArray()[0].toObject()["id"].toInt(), 1);
+    EXPECT_EQ(run({"find", "kelp", "--saved", "slates"}).exitCode, 2);
+    EXPECT_EQ(run({"find", "--saved", "slate"}).exitCode, 1);
+    EXPECT_EQ(run({"search", "save", "Bad", "(kelp"}).exitCode, 2);
+    EXPECT_EQ(run({"search", "rename", "slates", "Stones"}).exitCode, 0);
+    const QJsonObject saved = json({"search", "list"}).jsonList()[0].toObject();
+    EXPECT_EQ(saved["name"].toString(), QStringLiteral("Stones"));
+    EXPECT_EQ(saved["query"].toString(), QStringLiteral("tag:stone"));
+    EXPECT_EQ(saved["sort"].toString(), QStringLiteral("-id"));
+    EXPECT_EQ(run({"search", "remove", "stones"}).exitCode, 0);
+    EXPECT_EQ(run({"search", "list"}).out.find("Stones"), std::string::npos);
+}
+
+TEST_F(Finding, ShelvesAreOrdered) {
+    EXPECT_EQ(run({"shelf", "put", "Shore", "all"}).exitCode, 0);
+    EXPECT_EQ(run({"shelf", "put", "Rocks", "1"}).exitCode, 0);
+    EXPECT_EQ(run({"shelf", "place", "Rocks", "1"}).exitCode, 0);
+    EXPECT_EQ(json({"shelf", "list"}).jsonList()[0].toObject()["name"].toString(),
+              QStringLiteral("Rocks"));
+    EXPECT_EQ(json({"shelf", "put", "Shore", "3", "--at", "1"}).json()["changed"].toInt(), 1);
+    EXPECT_EQ(run({"shelf", "place", "Rocks", "none"}).exitCode, 2);
+}
+
+TEST_F(Finding, SeamsAreMeasuredWhenTexturesAreAdded) {
+    m_cli.writeText("plain.csv", "# palette #1b2631 #f2efe4\n0,0\n0,0\n");
+    EXPECT_EQ(run({"add", m_cli.path("plain.csv")}).exitCode, 0);
+    m_cli.writeText("ramp.csv",
+                    "# palette #000000 #404040 #808080 #c0c0c0\n0,1,2,3\n0,1,2,3\n0,1,2,3\n");
+    EXPECT_EQ(run({"add", m_cli.path("ramp.csv")}).exitCode, 0);
+    EXPECT_EQ(total("is:seamless id:4"), 1);
+    EXPECT_EQ(total("is:seamless id:5"), 0);
+}
+
+}  // namespace
+}  // namespace pantile::cli
