@@ -27,7 +27,7 @@ struct ChooseOptions {
     std::set<core::TextureId> must;
     std::set<core::TextureId> never;
     std::vector<std::string> together;  ///< Shelves whose selected textures are all in or all out.
-    std::map<core::TextureId, std::int64_t> worth;  ///< kUsualWorth for the others.
+    std::map<core::TextureId, std::int64_t> worth;  ///< usualWorth for the others.
     std::optional<std::int64_t> milliseconds;       ///< Drawing time of all together.
 };
 

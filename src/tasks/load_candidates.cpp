@@ -55,17 +55,20 @@ Result<std::vector<core::Canvas>> canvasesFor(const catalogue::Library& library,
     return std::vector{std::move(canvas)};
 }
 
-/// The ways in which the texture may lie in a load. A further form of it is a further entry.
+/// The ways in which the texture may lie in a load, from quick to small.
 /// Errors: DoesNotFit; Cancelled.
 Result<void> addVariants(const core::Texture& texture, const std::vector<core::Canvas>& canvases,
                          const core::Board& board, const core::Progress& progress,
                          LoadCandidate& candidate) {
     PANTILE_ASSIGN_OR_RETURN(const core::Canvas canvas, chooseCanvas(texture, canvases));
     PANTILE_ASSIGN_OR_RETURN(PlannedDrawing planned, planTexture(texture, canvas, board, progress));
-    candidate.takes.push_back({planned.bytes, planned.plan.milliseconds});
-    candidate.variants.push_back({candidate.row.title, std::move(planned.fitted.grid),
-                                  std::move(planned.fitted.palette), canvas,
-                                  std::move(planned.plan), std::move(planned.picture)});
+    PANTILE_ASSIGN_OR_RETURN(auto variants, drawingVariants(planned, candidate.row.title));
+    for (board::TextureVariant& variant : variants) {
+        candidate.takes.push_back({variant.bytes, variant.plan.milliseconds});
+        candidate.variants.push_back({candidate.row.title, planned.fitted.grid,
+                                      planned.fitted.palette, canvas, std::move(variant.plan),
+                                      planned.picture});
+    }
     return {};
 }
 
@@ -207,8 +210,8 @@ std::string LoadCandidate::name() const {
 }
 
 // The library keeps no stars yet.
-std::int64_t usualWorth(const catalogue::TextureRow& /*row*/) {
-    return kUsualWorth;
+std::int64_t usualWorth(const catalogue::TextureRow& row) {
+    return row.stars > 0 ? row.stars : kUsualWorth;
 }
 
 Result<LoadCandidates> loadCandidates(const catalogue::Library& library,

@@ -92,7 +92,8 @@ Command fitCommand() {
             "Picks the set of textures that is worth most and fits a board.",
             {"SELECTION --board NAME [options]", "SELECTION --board NAME --loads [options]"},
             fitOptionSpecs(),
-            "Each texture is worth 3 unless --worth says otherwise. Of sets that are worth the "
+            "Each texture is worth its stars, 3 without any, unless --worth says otherwise. Of "
+            "sets that are worth the "
             "same, the\n"
             "one that draws faster is picked, then the one of fewer bytes. With --loads nothing "
             "is left\n"
