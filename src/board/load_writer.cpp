@@ -118,8 +118,9 @@ Result<Bytes> slotData(const LoadSlot& slot) {
     const int longestJump = slot.canvas.penJumps() ? core::kMaxGridSide : 0;
     PANTILE_ASSIGN_OR_RETURN(
         const Bytes script,
-        encodeScript(slot.plan.strokes, {slot.grid.size(), slot.palette.size(),
-                                         slot.canvas.penModel, slot.canvas.rules.turns, longestJump}));
+        encodeScript(slot.plan.strokes,
+                     {slot.grid.size(), slot.palette.size(), slot.canvas.penModel,
+                      slot.canvas.rules.turns, longestJump}));
     ByteWriter writer;
     for (const core::Rgb8 colour : slot.palette.colours()) {
         writer.u8(colour.r);
