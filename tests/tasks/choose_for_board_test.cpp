@@ -4,6 +4,7 @@
 
 #include "board/load_writer.h"
 #include "catalogue/boards.h"
+#include "catalogue/edit.h"
 #include "catalogue/shelves.h"
 #include "tasks/library_fixture.h"
 #include "tasks/split_over_loads.h"
@@ -61,6 +62,38 @@ TEST_F(Choosing, FillsTheSlotsWithWhatIsWorthMost) {
     EXPECT_LE(choice->bytes, 4000);
     EXPECT_TRUE(choice->provenBest);
     EXPECT_EQ(choice->worthBound, choice->worth);
+}
+
+TEST_F(Choosing, TakesStarsForWorth) {
+    catalogue::TextPatch five;
+    five.stars = 5;
+    ASSERT_THAT(catalogue::setText(m_library, std::vector{m_ids[3], m_ids[4]}, five), isOk());
+    catalogue::TextPatch one;
+    one.stars = 1;
+    ASSERT_THAT(catalogue::setText(m_library, std::vector{m_ids[0], m_ids[1]}, one), isOk());
+    const auto choice = chooseForBoard(m_library, m_ids, m_options);
+    ASSERT_THAT(choice, isOk());
+    EXPECT_EQ(idsOf(*choice), (std::vector{m_ids[2], m_ids[3], m_ids[4]}));
+    EXPECT_EQ(choice->worth, kUsualWorth + 5 + 5);
+}
+
+TEST_F(Choosing, DrawsInFewerBytesWhereThereIsNoRoomForTheQuickest) {
+    constexpr std::int64_t kPlenty = 1 << 20U;
+    setBytes(kPlenty);
+    const TextureId shingle = add(texture(77, 32));
+    const auto quick = chooseForBoard(m_library, {shingle}, m_options);
+    ASSERT_THAT(quick, isOk());
+    setBytes(quick->bytes - 1);
+    const auto small = chooseForBoard(m_library, {shingle}, m_options);
+    ASSERT_THAT(small, isOk());
+    ASSERT_EQ(small->slots.size(), 1U);
+    EXPECT_LT(small->bytes, quick->bytes);
+    EXPECT_GT(small->milliseconds, quick->milliseconds);
+    // A load that is kept is written in the same way.
+    const auto all = takeAll(m_library, {shingle}, m_options);
+    ASSERT_THAT(all, isOk());
+    EXPECT_EQ(all->bytes, small->bytes);
+    EXPECT_EQ(all->milliseconds, small->milliseconds);
 }
 
 TEST_F(Choosing, SaysWhatWouldLetATextureIn) {
