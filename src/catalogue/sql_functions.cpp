@@ -42,7 +42,8 @@ bool anyUsed(sqlite3_value* colours, sqlite3_value* used, Visit visit) {
     const Bytes bytes = bytesOf(colours);
     const Bytes mask = bytesOf(used);
     for (std::size_t i = 0; 3 * i + 2 < bytes.size(); ++i) {
-        const bool inMask = i / kBits < mask.size() && ((mask[i / kBits] >> (i % kBits)) & 1U) != 0;
+        const bool inMask =
+            i / kBits < mask.size() && (unsigned{mask[i / kBits]} >> (i % kBits) & 1U) != 0;
         if ((all || inMask) && visit(Rgb8{bytes[3 * i], bytes[3 * i + 1], bytes[3 * i + 2]})) {
             return true;
         }
