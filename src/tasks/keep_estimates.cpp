@@ -116,9 +116,12 @@ Result<std::int64_t> refreshEstimates(Library& library, const core::Progress& pr
 
 std::optional<catalogue::Estimate> knownEstimate(Library& library,
                                                  const catalogue::TextureRecord& record) {
-    if (record.row.estimate) return record.row.estimate;
     const std::optional<DrawingDefaults> defaults = defaultsOf(library);
     if (!defaults) return std::nullopt;
+    // One that an earlier program kept may hang on other scripts.
+    const auto& estimated = record.row.estimate;
+    if (estimated && estimated->profileKey == estimateKey(record.texture, *defaults))
+        return estimated;
     const auto estimate = estimateDrawing(record.texture, *defaults);
     // Whoever only looks is told all the same where it cannot be kept.
     if (estimate && !library.isReadOnly()) {

@@ -147,6 +147,14 @@ TEST_F(KeepEstimates, StopsWhenAskedAndGoesOnLater) {
     expectRight();
 }
 
+TEST_F(KeepEstimates, WorksOutAnewWhatAnEarlierProgramKept) {
+    const auto right = kept(2);
+    ASSERT_TRUE(right);
+    ASSERT_THAT(catalogue::setEstimate(m_library, {2}, {1, 1, "of earlier scripts"}), isOk());
+    EXPECT_EQ(knownEstimate(m_library, *catalogue::readTexture(m_library, {2})), right);
+    EXPECT_EQ(kept(2), right);
+}
+
 TEST_F(KeepEstimates, WorksOutAMissingOneAndKeepsIt) {
     ASSERT_THAT(catalogue::dropEstimate(m_library, {2}), isOk());
     const auto record = catalogue::readTexture(m_library, {2});
