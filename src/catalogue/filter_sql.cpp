@@ -1,5 +1,6 @@
 #include "catalogue/filter_sql.h"
 
+#include "catalogue/word_index.h"
 #include "core/text.h"
 
 namespace pantile::catalogue {
@@ -10,6 +11,10 @@ using Field = TextFilter::Field;
 // The fields in the order of kWordFields.
 int numberOf(Field field) {
     return static_cast<int>(field) - static_cast<int>(Field::Title);
+}
+
+std::string textColumn(Field field) {
+    return std::string(kWordFields[static_cast<std::size_t>(numberOf(field))]);
 }
 
 /// Folded text as one phrase of the index's own language.
@@ -65,7 +70,7 @@ public:
         if (filter.field == Field::Any) return anywhere(folded);
         if (!filter.text.empty()) return idIn(idsWithText(filter.field, folded));
         return {
-            "f.texture_id IN (SELECT id FROM textures WHERE " + columnOf(filter.field) + " = '')",
+            "f.texture_id IN (SELECT id FROM textures WHERE " + textColumn(filter.field) + " = '')",
             {}};
     }
 
@@ -94,23 +99,6 @@ public:
     }
 
 private:
-    static std::string columnOf(Field field) {
-        switch (field) {
-            case Field::Title:
-                return "title";
-            case Field::Author:
-                return "author";
-            case Field::Licence:
-                return "licence";
-            case Field::Source:
-                return "source";
-            case Field::Note:
-            case Field::Any:
-                break;
-        }
-        return "note";
-    }
-
     static std::string columnOf(NumberFilter::Field field) {
         switch (field) {
             case NumberFilter::Field::Width:

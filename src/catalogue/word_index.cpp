@@ -7,6 +7,7 @@
 #include "catalogue/id_list.h"
 #include "catalogue/statement.h"
 #include "catalogue/transaction.h"
+#include "core/fingerprint.h"
 #include "core/text.h"
 
 namespace pantile::catalogue {
@@ -67,26 +68,16 @@ Result<void> describeContents(Connection& connection) {
 class PartSum {
 public:
     void add(std::string_view letters, std::int64_t row, std::int64_t place) {
-        // FNV-1a over the letters and the two numbers.
-        m_hash = 0xCBF29CE484222325U;
-        for (const char c : letters) mix(static_cast<unsigned char>(c));
-        for (const std::int64_t number : {row, place}) {
-            for (unsigned shift = 0; shift < 64; shift += 8) {
-                mix(static_cast<unsigned char>(static_cast<std::uint64_t>(number) >> shift));
-            }
-        }
-        m_sum += m_hash;
+        core::FingerprintBuilder part;
+        for (const char c : letters) part.addByte(static_cast<std::uint8_t>(c));
+        part.addNumber(row);
+        part.addNumber(place);
+        m_sum += part.finish().value;
     }
 
-    bool operator==(const PartSum& other) const { return m_sum == other.m_sum; }
+    bool operator==(const PartSum&) const = default;
 
 private:
-    void mix(unsigned char byte) {
-        m_hash ^= byte;
-        m_hash *= 0x100000001B3U;
-    }
-
-    std::uint64_t m_hash = 0;
     std::uint64_t m_sum = 0;
 };
 

@@ -27,6 +27,13 @@ public:
         for (const std::uint8_t byte : bytes) addByte(byte);
     }
 
+    /// Its eight bytes, least first.
+    void addNumber(std::int64_t number) {
+        for (unsigned shift = 0; shift < 64; shift += 8) {
+            addByte(static_cast<std::uint8_t>(static_cast<std::uint64_t>(number) >> shift));
+        }
+    }
+
     Fingerprint finish() const { return {m_state}; }
 
 private:

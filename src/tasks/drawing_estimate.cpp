@@ -16,12 +16,6 @@ using core::Result;
 
 namespace {
 
-void addNumber(core::FingerprintBuilder& builder, std::int64_t number) {
-    for (unsigned shift = 0; shift < 64; shift += 8) {
-        builder.addByte(static_cast<std::uint8_t>(static_cast<std::uint64_t>(number) >> shift));
-    }
-}
-
 // Counted up whenever a script of the same strokes takes other bytes than before.
 constexpr std::int64_t kScriptFigures = 2;
 
@@ -39,16 +33,16 @@ std::string profileKey(const core::Canvas& canvas, const core::Board& board) {
           std::int64_t{t.maxStepUp}, std::int64_t{t.maxStepDown}, std::int64_t{t.pressMs},
           std::int64_t{t.releaseMs}, std::int64_t{t.settleMs}, std::int64_t{board.display.width},
           std::int64_t{board.display.height}, kScriptFigures}) {
-        addNumber(builder, number);
+        builder.addNumber(number);
     }
     // Only where they are not as they always were: figures of older libraries still hold.
     if (canvas.rules != core::PenRules{}) {
-        addNumber(builder, canvas.rules.turns ? 1 : 0);
-        addNumber(builder, canvas.rules.covers ? 1 : 0);
+        builder.addNumber(canvas.rules.turns ? 1 : 0);
+        builder.addNumber(canvas.rules.covers ? 1 : 0);
     }
     if (g.fillButton) {
-        addNumber(builder, g.fillButton->x);
-        addNumber(builder, g.fillButton->y);
+        builder.addNumber(g.fillButton->x);
+        builder.addNumber(g.fillButton->y);
     }
     return core::toHex(builder.finish()) + " " + canvas.name + " / " + board.name;
 }

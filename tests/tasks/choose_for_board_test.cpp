@@ -6,7 +6,7 @@
 #include "catalogue/boards.h"
 #include "catalogue/edit.h"
 #include "catalogue/shelves.h"
-#include "tasks/library_fixture.h"
+#include "tasks/pier_fixture.h"
 #include "tasks/split_over_loads.h"
 
 namespace pantile::tasks {
@@ -17,18 +17,8 @@ using core::TextureId;
 using tests::failsWith;
 using tests::isOk;
 
-class Choosing : public tests::LibraryFixture {
+class Choosing : public tests::PierFixture {
 protected:
-    Choosing() {
-        core::Board board;
-        board.name = "pier";
-        board.slots = 3;
-        board.bytes = 4000;
-        EXPECT_THAT(catalogue::addBoard(m_library, board), isOk());
-        for (int seed = 1; seed <= 5; ++seed) m_ids.push_back(add(texture(seed)));
-        m_options.board = "pier";
-    }
-
     void setBytes(std::int64_t bytes) {
         core::Board board = *catalogue::readBoard(m_library, "pier");
         board.bytes = bytes;
@@ -44,9 +34,6 @@ protected:
         for (const ChosenSlot& slot : choice.slots) ids.push_back(slot.id);
         return ids;
     }
-
-    std::vector<TextureId> m_ids;
-    ChooseOptions m_options;
 };
 
 TEST_F(Choosing, FillsTheSlotsWithWhatIsWorthMost) {

@@ -7,7 +7,7 @@
 #include "board/header_export.h"
 #include "board/small_picture.h"
 #include "catalogue/boards.h"
-#include "tasks/library_fixture.h"
+#include "tasks/pier_fixture.h"
 #include "tasks/write_load.h"
 
 namespace pantile::tasks {
@@ -19,18 +19,8 @@ using tests::isOk;
 
 namespace fs = std::filesystem;
 
-class Loads : public tests::LibraryFixture {
+class Loads : public tests::PierFixture {
 protected:
-    Loads() {
-        core::Board board;
-        board.name = "pier";
-        board.slots = 3;
-        board.bytes = 4000;
-        EXPECT_THAT(catalogue::addBoard(m_library, board), isOk());
-        for (int seed = 1; seed <= 5; ++seed) m_ids.push_back(add(texture(seed)));
-        m_options.board = "pier";
-    }
-
     void storeLoad(const std::string& name, const std::vector<core::TextureId>& ids) {
         catalogue::StoredLoad load;
         load.name = name;
@@ -38,9 +28,6 @@ protected:
         load.slots = ids;
         ASSERT_THAT(catalogue::addLoad(m_library, load), isOk());
     }
-
-    std::vector<core::TextureId> m_ids;
-    ChooseOptions m_options;
 };
 
 TEST_F(Loads, BothFormsAreWrittenAndProven) {
