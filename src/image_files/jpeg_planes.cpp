@@ -51,8 +51,8 @@ bool fillPlane(jpeg_decompress_struct& decoder, jvirt_barray_ptr blocks,
                     static_cast<int>(channel.height_in_blocks)};
     std::copy_n(channel.quant_table->quantval, core::kBlockCoefficients, plane.steps.begin());
     for (JDIMENSION row = 0; row < channel.height_in_blocks; ++row) {
-        JBLOCKARRAY line = decoder.mem->access_virt_barray(
-            reinterpret_cast<j_common_ptr>(&decoder), blocks, row, 1, FALSE);
+        JBLOCKARRAY line = decoder.mem->access_virt_barray(reinterpret_cast<j_common_ptr>(&decoder),
+                                                           blocks, row, 1, FALSE);
         for (JDIMENSION column = 0; column < channel.width_in_blocks; ++column)
             plane.coefficients.insert(plane.coefficients.end(), line[0][column],
                                       line[0][column] + core::kBlockCoefficients);
