@@ -83,13 +83,17 @@ DROP INDEX textures_by_changed;
 DROP INDEX estimates_by_draw_ms;
 DROP INDEX estimates_by_load_bytes;
 
--- Every three letters of the folded title, author, licence, source and note, each a row of its own:
--- eight times the texture's id, and 0 to 4 for the field. Two line breaks end each text, so that the
--- last letters begin three too. The text itself is not stored again.
-CREATE VIRTUAL TABLE words USING fts5 (
-    text, content='', detail=full, columnsize=0, tokenize='trigram case_sensitive 1'
-);
-CREATE VIRTUAL TABLE word_beginnings USING fts5vocab (words, instance);
+-- The folded title, author, licence, source and note of 64 textures in a row: page p holds those of
+-- ids 64 p to 64 p + 63. Byte FE stands between the fields of a texture and FF behind each texture,
+-- also behind ids that are not there; neither occurs in UTF-8. Empty fields at a texture's end are
+-- left out with the FE before them, textures without text at the end of a page with their FF, and
+-- pages without text. To search is to read them all: at some 70 bytes a texture that is quicker than
+-- an index of parts of words for all but rare words, for any length, in half the room, and such an
+-- index must be merged again and again as textures come.
+CREATE TABLE word_pages (
+    page INTEGER PRIMARY KEY,
+    words BLOB NOT NULL
+) STRICT;
 
 -- By which rules the words and tags stand folded; no row until they do.
 CREATE TABLE folding (version TEXT NOT NULL) STRICT;

@@ -2,15 +2,13 @@
 
 // Each filter of a query as an SQL condition over the table facts, called f.
 
-#include <string_view>
-
-#include "catalogue/query_to_sql.h"
+#include "catalogue/query.h"
+#include "catalogue/query_sets.h"
+#include "catalogue/sql_piece.h"
 
 namespace pantile::catalogue {
 
-SqlPiece filterSql(const Filter& filter, const TextFolding& folding);
-
-/// True of textures in whose title the word stands.
-SqlPiece titleHolds(std::string_view word, const TextFolding& folding);
+/// What it needs of other tables is put into `sets`. Errors: as Connection::error.
+core::Result<SqlPiece> filterSql(const Filter& filter, QuerySets& sets);
 
 }  // namespace pantile::catalogue

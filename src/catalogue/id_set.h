@@ -1,6 +1,6 @@
 #pragma once
 
-// IdSet: the ids of textures that match a query, for SQL to ask and to add to.
+// IdSet: ids of textures, for SQL to ask and to add to.
 
 #include <algorithm>
 #include <cstddef>
@@ -12,12 +12,16 @@ namespace pantile::catalogue {
 
 class IdSet {
 public:
-    /// In any order; each once.
+    /// What SQLite calls one that is bound.
+    static constexpr const char* kType = "pantile ids";
+
+    /// In any order, any number of times.
     void add(std::int64_t id) { m_ids.push_back(id); }
 
-    /// To be called after the last was added: makes them ascend.
+    /// To be called after the last was added: makes them ascend, each once.
     void close() {
         if (!std::is_sorted(m_ids.begin(), m_ids.end())) std::sort(m_ids.begin(), m_ids.end());
+        m_ids.erase(std::unique(m_ids.begin(), m_ids.end()), m_ids.end());
         // Ids are given one after another, so a bit for each is small; forged ones need not be.
         constexpr std::int64_t kMostForEach = 64;
         const auto count = static_cast<std::int64_t>(m_ids.size());

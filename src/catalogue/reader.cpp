@@ -6,11 +6,12 @@
 #include "catalogue/contents.h"
 #include "catalogue/id_list.h"
 #include "catalogue/id_set.h"
+#include "catalogue/match_list.h"
+#include "catalogue/query_sets.h"
 #include "catalogue/query_to_sql.h"
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
-#include "catalogue/word_index.h"
 #include "core/range_check.h"
 
 namespace pantile::catalogue {
@@ -105,59 +106,71 @@ Result<std::vector<TextureRow>> rowsOf(Connection& connection, std::span<const T
     return rows;
 }
 
-Result<IdSet> matchingOf(const Library& library, const Query& query) {
-    IdSet ids;
-    const SqlPiece sql = toMatchStatement(query, ids, library.folding());
-    PANTILE_ASSIGN_OR_RETURN(Statement statement,
-                             Statement::prepare(library.connection(), sql.sql));
-    PANTILE_RETURN_IF_ERROR(statement.bind(boundValues(sql.values)));
-    PANTILE_RETURN_IF_ERROR(statement.run());
-    ids.close();
-    return ids;
-}
-
-/// `ids` ascend.
-std::vector<TextureId> pageOf(const std::vector<std::int64_t>& ids, SortDirection direction,
-                              const FindOptions& options) {
-    const auto total = static_cast<std::int64_t>(ids.size());
-    const std::int64_t begin = std::min(options.offset, total);
-    const std::int64_t rest = total - begin;
-    const std::int64_t count = options.limit < 0 ? rest : std::min(options.limit, rest);
-    std::vector<TextureId> page;
-    page.reserve(static_cast<std::size_t>(count));
-    for (std::int64_t i = begin; i < begin + count; ++i) {
-        const std::int64_t place = direction == SortDirection::Usual ? i : total - 1 - i;
-        page.push_back({ids[static_cast<std::size_t>(place)]});
+/// Words in titles come first.
+Result<void> rankByWords(const Query& query, MatchList& matching, QuerySets& sets) {
+    constexpr unsigned kTitleBit = 1;
+    for (const std::string& word : wordsOf(query)) {
+        const std::string folded = sets.fold(word);
+        if (folded.empty()) continue;
+        PANTILE_ASSIGN_OR_RETURN(const std::vector<TextHit>* hits, sets.hitsOf(folded));
+        IdSet titled;
+        for (const TextHit& hit : *hits) {
+            if ((hit.fields & kTitleBit) != 0) titled.add(hit.id);
+        }
+        titled.close();
+        for (MatchList::Match& match : matching.matches())
+            match.key += titled.has(match.id) ? 1 : 0;
     }
-    return page;
+    return {};
 }
 
-// Looking each up is the shorter way while less than about one in eight matches.
-Result<Share> shareOf(Connection& connection, const IdSet& matching) {
-    constexpr std::int64_t kOneIn = 8;
-    PANTILE_ASSIGN_OR_RETURN(
-        const std::int64_t last,
-        connection.number("SELECT ifnull((SELECT max(texture_id) FROM facts), 0)"));
-    return matching.size() >= last / kOneIn ? Share::Many : Share::Few;
-}
-
-Result<std::vector<TextureId>> inOrder(const Library& library, const Query& query,
-                                       const FindOptions& options, IdSet& matching) {
+Result<MatchList> matchingOf(const Library& library, const Query& query, SortField order) {
     Connection& connection = library.connection();
-    if (const auto direction = orderOfIds(query, options.sort)) {
-        return pageOf(matching.ids(), *direction, options);
+    QuerySets sets(connection, library.folding());
+    MatchList matching;
+    PANTILE_ASSIGN_OR_RETURN(const SqlPiece sql, toMatchStatement(query, order, matching, sets));
+    PANTILE_ASSIGN_OR_RETURN(Statement statement, prepare(connection, sql));
+    PANTILE_RETURN_IF_ERROR(statement.run());
+    if (order == SortField::Relevance) {
+        PANTILE_RETURN_IF_ERROR(rankByWords(query, matching, sets));
     }
-    PANTILE_ASSIGN_OR_RETURN(const Share share, shareOf(connection, matching));
-    SqlPiece sql = toOrderStatement(query, options.sort, matching, share, library.folding());
-    sql.append({" LIMIT ? OFFSET ?", {options.limit, options.offset}});
-    PANTILE_ASSIGN_OR_RETURN(Statement statement, Statement::prepare(connection, sql.sql));
-    PANTILE_RETURN_IF_ERROR(statement.bind(boundValues(sql.values)));
-    std::vector<TextureId> ids;
+    return matching;
+}
+
+/// Of many it is quicker to go along the order than to look each up.
+Result<std::vector<TextureId>> byTitle(Connection& connection, const FindOptions& options,
+                                       MatchList& matching) {
+    IdSet ids;
+    for (const MatchList::Match& match : matching.matches()) ids.add(match.id);
+    ids.close();
+    const std::string direction = options.sort.direction == SortDirection::Reversed ? " DESC" : "";
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement statement,
+        prepare(connection,
+                {"SELECT id FROM textures WHERE is_one_of(?, id) ORDER BY title COLLATE NOCASE" +
+                     direction + ", id" + direction + " LIMIT ? OFFSET ?",
+                 {bound(ids), options.limit, options.offset}}));
+    std::vector<TextureId> page;
     for (;;) {
         PANTILE_ASSIGN_OR_RETURN(const bool more, statement.step());
-        if (!more) return ids;
-        ids.push_back({statement.integer(0)});
+        if (!more) return page;
+        page.push_back({statement.integer(0)});
     }
+}
+
+/// Whether the most comes first where the order is not reversed.
+bool isFalling(SortField order) {
+    return order == SortField::Relevance || order == SortField::Added ||
+           order == SortField::Changed || order == SortField::Stars;
+}
+
+Result<std::vector<TextureId>> inOrder(Connection& connection, const FindOptions& options,
+                                       MatchList& matching) {
+    if (options.sort.field == SortField::Title) return byTitle(connection, options, matching);
+    const bool isReversed = options.sort.direction == SortDirection::Reversed;
+    const auto direction = isReversed == isFalling(options.sort.field) ? SortDirection::Usual
+                                                                       : SortDirection::Reversed;
+    return matching.page(direction, options.offset, options.limit);
 }
 
 Result<void> checkOptions(const FindOptions& options) {
@@ -228,9 +241,9 @@ Result<FoundTextures> findTextures(const Library& library, const Query& query,
     PANTILE_RETURN_IF_ERROR(connection.wordChanges().write(connection));
     PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
     FoundTextures found;
-    PANTILE_ASSIGN_OR_RETURN(IdSet matching, matchingOf(library, query));
+    PANTILE_ASSIGN_OR_RETURN(MatchList matching, matchingOf(library, query, options.sort.field));
     found.total = matching.size();
-    PANTILE_ASSIGN_OR_RETURN(const auto ids, inOrder(library, query, options, matching));
+    PANTILE_ASSIGN_OR_RETURN(const auto ids, inOrder(connection, options, matching));
     PANTILE_ASSIGN_OR_RETURN(found.rows, rowsOf(connection, ids));
     return found;
 }
@@ -241,8 +254,8 @@ Result<std::vector<TextureId>> findIds(const Library& library, const Query& quer
     Connection& connection = library.connection();
     PANTILE_RETURN_IF_ERROR(connection.wordChanges().write(connection));
     PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
-    PANTILE_ASSIGN_OR_RETURN(IdSet matching, matchingOf(library, query));
-    return inOrder(library, query, options, matching);
+    PANTILE_ASSIGN_OR_RETURN(MatchList matching, matchingOf(library, query, options.sort.field));
+    return inOrder(connection, options, matching);
 }
 
 }  // namespace pantile::catalogue

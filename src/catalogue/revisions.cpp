@@ -69,8 +69,6 @@ Result<void> checkContentIsFree(Connection& connection, TextureId id, std::int64
 Result<void> storeState(Connection& connection, TextureId id, std::int64_t now,
                         const TextureState& before, const TextureState& after) {
     const core::TextureText& text = after.text;
-    const bool changesWords = before.text != text;
-    if (changesWords) PANTILE_RETURN_IF_ERROR(forgetWords(connection, id));
     PANTILE_RETURN_IF_ERROR(
         run(connection,
             "UPDATE textures SET title = ?2, author = ?3, licence = ?4, source = ?5, note = ?6, "
@@ -78,7 +76,7 @@ Result<void> storeState(Connection& connection, TextureId id, std::int64_t now,
             "removed_at = CASE WHEN ?9 THEN ifnull(removed_at, ?8) END WHERE id = ?1",
             {id.value, text.title, text.author, text.licence, text.source, text.note,
              after.contentId, now, after.removed ? 1 : 0, after.stars}));
-    if (changesWords) PANTILE_RETURN_IF_ERROR(indexWords(connection, id));
+    if (before.text != text) connection.wordChanges().note(id);
     if (before.text.tags != text.tags) {
         PANTILE_RETURN_IF_ERROR(storeTags(connection, id, text.tags));
     }

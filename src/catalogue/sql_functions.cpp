@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <limits>
 #include <memory>
 #include <span>
 #include <vector>
@@ -9,8 +10,8 @@
 #include <sqlite3.h>
 
 #include "catalogue/id_set.h"
-#include "catalogue/statement.h"
-#include "core/colour_neighbourhood.h"
+#include "catalogue/match_list.h"
+#include "catalogue/near_entries.h"
 #include "core/error.h"
 
 namespace pantile::catalogue {
@@ -51,64 +52,6 @@ bool anyUsed(sqlite3_value* colours, sqlite3_value* used, Visit visit) {
     return false;
 }
 
-std::uint32_t packed(Rgb8 colour) {
-    return static_cast<std::uint32_t>(colour.r) << 16U |
-           static_cast<std::uint32_t>(colour.g) << 8U | colour.b;
-}
-
-/// Libraries hold the same few colours over and over: those compared lately are kept.
-class Nearness {
-public:
-    bool isNear(std::uint32_t target, std::int64_t thousandths, Rgb8 colour) {
-        if (target != m_target || thousandths != m_thousandths) {
-            m_known.assign(kKept, {});
-            m_target = target;
-            m_thousandths = thousandths;
-            m_neighbourhood = neighbourhoodOf(target, thousandths);
-        }
-        if (!m_neighbourhood.mayHold(colour)) return false;
-        const std::uint32_t wanted = packed(colour) + 1;
-        Known& known = m_known[(wanted * kSpread) >> kKeptShift];
-        if (known.colourAndOne != wanted) known = {wanted, m_neighbourhood.holds(colour)};
-        return known.isNear;
-    }
-
-private:
-    // Each colour has one place, which the next of that place takes over.
-    struct Known {
-        std::uint32_t colourAndOne = 0;
-        bool isNear = false;
-    };
-
-    static constexpr std::size_t kKept = 1U << 16U;
-    static constexpr unsigned kKeptShift = 16;
-    static constexpr std::uint32_t kSpread = 2654435761U;  // 2^32 by the golden ratio.
-
-    static core::ColourNeighbourhood neighbourhoodOf(std::uint32_t target,
-                                                     std::int64_t thousandths) {
-        constexpr double kThousandths = 1000;
-        const Rgb8 centre{static_cast<std::uint8_t>(target >> 16U),
-                          static_cast<std::uint8_t>(target >> 8U),
-                          static_cast<std::uint8_t>(target)};
-        return {centre, static_cast<double>(thousandths) / kThousandths};
-    }
-
-    std::uint32_t m_target = 0;
-    std::int64_t m_thousandths = 0;
-    core::ColourNeighbourhood m_neighbourhood = neighbourhoodOf(0, 0);
-    std::vector<Known> m_known = std::vector<Known>(kKept);
-};
-
-void usesNear(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
-    auto& nearness = *static_cast<Nearness*>(sqlite3_user_data(context));
-    const auto target = static_cast<std::uint32_t>(sqlite3_value_int64(values[2]));
-    const std::int64_t thousandths = sqlite3_value_int64(values[3]);
-    const bool found = anyUsed(values[0], values[1], [&](Rgb8 colour) {
-        return nearness.isNear(target, thousandths, colour);
-    });
-    sqlite3_result_int(context, found ? 1 : 0);
-}
-
 void usesOnly(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
     const Bytes allowed = bytesOf(values[2]);
     const auto isForeign = [&](Rgb8 colour) {
@@ -120,26 +63,54 @@ void usesOnly(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
     sqlite3_result_int(context, anyUsed(values[0], values[1], isForeign) ? 0 : 1);
 }
 
-IdSet* setOf(sqlite3_value* value) {
-    return static_cast<IdSet*>(sqlite3_value_pointer(value, kIdSetType));
+/// NULL where another type was bound.
+template <typename Object>
+Object* objectIn(sqlite3_value* value) {
+    return static_cast<Object*>(sqlite3_value_pointer(value, Object::kType));
 }
 
 void isOneOf(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
-    const IdSet* const ids = setOf(values[0]);
+    const auto* const ids = objectIn<IdSet>(values[0]);
     const bool found = ids != nullptr && ids->has(sqlite3_value_int64(values[1]));
     sqlite3_result_int(context, found ? 1 : 0);
 }
 
 void keepIn(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
-    IdSet* const ids = setOf(values[0]);
+    auto* const ids = objectIn<IdSet>(values[0]);
     if (ids != nullptr) ids->add(sqlite3_value_int64(values[1]));
     sqlite3_result_null(context);
 }
 
+/// What has no number comes after all that have one.
+void keepMatch(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
+    auto* const matches = objectIn<MatchList>(values[0]);
+    const bool hasNumber = sqlite3_value_type(values[2]) != SQLITE_NULL;
+    const std::int64_t key =
+        hasNumber ? sqlite3_value_int64(values[2]) : std::numeric_limits<std::int64_t>::max();
+    if (matches != nullptr) matches->add({key, sqlite3_value_int64(values[1])});
+    sqlite3_result_null(context);
+}
+
+void keepNear(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
+    auto* const near = objectIn<NearEntries>(values[0]);
+    if (near != nullptr) near->addPalette(sqlite3_value_int64(values[1]), bytesOf(values[2]));
+    sqlite3_result_null(context);
+}
+
+/// Where it is not known what is painted, all may be.
+void paintsNear(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
+    const auto* const near = objectIn<NearEntries>(values[0]);
+    const std::int64_t palette = sqlite3_value_int64(values[1]);
+    const bool isKnown = sqlite3_value_type(values[2]) != SQLITE_NULL;
+    const bool found = near != nullptr && (isKnown ? near->isPainted(palette, bytesOf(values[2]))
+                                                   : near->hasOne(palette));
+    sqlite3_result_int(context, found ? 1 : 0);
+}
+
 /// Registers a function with data of its own, which goes with the connection.
-template <typename Data>
+template <typename Data = int>
 Result<void> add(Connection& connection, const char* name, int arguments, Function function,
-                 std::unique_ptr<Data> data) {
+                 std::unique_ptr<Data> data = nullptr) {
     const int code = sqlite3_create_function_v2(
         connection.handle(), name, arguments,
         SQLITE_UTF8 | SQLITE_DETERMINISTIC | SQLITE_DIRECTONLY, data.release(), function, nullptr,
@@ -157,11 +128,12 @@ Result<void> addSqlFunctions(Connection& connection, const TextFolding& folding)
     }
     PANTILE_RETURN_IF_ERROR(
         add(connection, "fold", 1, foldText, std::make_unique<TextFolding>(folding)));
-    PANTILE_RETURN_IF_ERROR(
-        add(connection, "uses_near", 4, usesNear, std::make_unique<Nearness>()));
-    PANTILE_RETURN_IF_ERROR(add(connection, "is_one_of", 2, isOneOf, std::make_unique<int>()));
-    PANTILE_RETURN_IF_ERROR(add(connection, "keep_in", 2, keepIn, std::make_unique<int>()));
-    return add(connection, "uses_only", 3, usesOnly, std::make_unique<int>());
+    PANTILE_RETURN_IF_ERROR(add(connection, "is_one_of", 2, isOneOf));
+    PANTILE_RETURN_IF_ERROR(add(connection, "keep_in", 2, keepIn));
+    PANTILE_RETURN_IF_ERROR(add(connection, "keep_match", 3, keepMatch));
+    PANTILE_RETURN_IF_ERROR(add(connection, "keep_near", 3, keepNear));
+    PANTILE_RETURN_IF_ERROR(add(connection, "paints_near", 3, paintsNear));
+    return add(connection, "uses_only", 3, usesOnly);
 }
 
 }  // namespace pantile::catalogue

@@ -53,8 +53,8 @@ Result<void> Statement::bindOne(int index, const BoundValue& value) {
         code = bytes->empty()
                    ? sqlite3_bind_zeroblob(s, index, 0)
                    : sqlite3_bind_blob64(s, index, bytes->data(), bytes->size(), SQLITE_TRANSIENT);
-    } else if (IdSet* const* ids = std::get_if<IdSet*>(&value)) {
-        code = sqlite3_bind_pointer(s, index, *ids, kIdSetType, nullptr);
+    } else if (const auto* bound = std::get_if<BoundObject>(&value)) {
+        code = sqlite3_bind_pointer(s, index, bound->object, bound->type, nullptr);
     } else {
         code = sqlite3_bind_null(s, index);
     }
@@ -128,12 +128,16 @@ std::string Statement::text(int column) {
     return {data, static_cast<std::size_t>(sqlite3_column_bytes(m_statement.get(), column))};
 }
 
-std::vector<std::uint8_t> Statement::blob(int column) {
+std::string_view Statement::bytesView(int column) {
     if (!columnHasType(column, SQLITE_BLOB)) return {};
-    const auto* data =
-        static_cast<const std::uint8_t*>(sqlite3_column_blob(m_statement.get(), column));
+    const auto* data = static_cast<const char*>(sqlite3_column_blob(m_statement.get(), column));
     if (data == nullptr) return {};
-    return {data, data + sqlite3_column_bytes(m_statement.get(), column)};
+    return {data, static_cast<std::size_t>(sqlite3_column_bytes(m_statement.get(), column))};
+}
+
+std::vector<std::uint8_t> Statement::blob(int column) {
+    const std::string_view bytes = bytesView(column);
+    return {bytes.begin(), bytes.end()};
 }
 
 bool Statement::isNull(int column) const {

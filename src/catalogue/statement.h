@@ -19,13 +19,17 @@ struct sqlite3_stmt;
 
 namespace pantile::catalogue {
 
-class IdSet;
-inline constexpr const char* kIdSetType = "pantile ids";
+/// An object that a function of sql_functions.h works on. It tells objects apart by `type`, which
+/// is a literal.
+struct BoundObject {
+    void* object = nullptr;
+    const char* type = "";
+};
 
-/// NULL, a number, a text, bytes or a set of ids for sql_functions.h. The text and the bytes must
-/// live until they are bound, the set until the last step.
+/// NULL, a number, a text, bytes or an object. The text and the bytes must live until they are
+/// bound, the object until the last step.
 using BoundValue = std::variant<std::monostate, std::int64_t, std::string_view,
-                                std::span<const std::uint8_t>, IdSet*>;
+                                std::span<const std::uint8_t>, BoundObject>;
 
 /// A value or NULL.
 template <typename T>
@@ -58,6 +62,7 @@ public:
     int smallInteger(int column);  ///< The same, and reported if outside the range of int.
     std::string text(int column);
     std::vector<std::uint8_t> blob(int column);
+    std::string_view bytesView(int column);  ///< Of a blob; until the next step.
 
     bool isNull(int column) const;
     std::optional<std::int64_t> integerOrNull(int column);

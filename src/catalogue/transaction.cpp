@@ -41,12 +41,10 @@ Result<Transaction> Transaction::beginReading(Connection& connection) {
 }
 
 Transaction::Transaction(Connection& connection, int depth)
-    : m_connection(&connection), m_depth(depth), m_words(connection.wordChanges().mark()) {}
+    : m_connection(&connection), m_depth(depth) {}
 
 Transaction::Transaction(Transaction&& other) noexcept
-    : m_connection(std::exchange(other.m_connection, nullptr)),
-      m_depth(other.m_depth),
-      m_words(other.m_words) {}
+    : m_connection(std::exchange(other.m_connection, nullptr)), m_depth(other.m_depth) {}
 
 Transaction::~Transaction() {
     if (m_connection != nullptr) rollBack();
@@ -74,7 +72,11 @@ Result<void> Transaction::commit() {
 void Transaction::rollBack() {
     Connection* connection = std::exchange(m_connection, nullptr);
     connection->depth = m_depth - 1;
-    connection->wordChanges().backTo(m_words);
+    if (m_depth == 1) {
+        connection->wordChanges().clear();
+    } else {
+        connection->wordChanges().takeBack();
+    }
     if (!connection->inTransaction()) return;
     const std::string name = savepoint(m_depth);
     // If even this fails, SQLite undoes the change when the file is next opened.

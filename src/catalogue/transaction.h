@@ -37,8 +37,7 @@ private:
     void rollBack();
 
     Connection* m_connection;
-    int m_depth;                ///< 1 for the outermost.
-    WordChanges::Mark m_words;  ///< Of when it began.
+    int m_depth;  ///< 1 for the outermost.
 };
 
 }  // namespace pantile::catalogue

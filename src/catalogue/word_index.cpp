@@ -1,56 +1,105 @@
 #include "catalogue/word_index.h"
 
-#include <map>
 #include <optional>
+#include <span>
+#include <string>
 
 #include "catalogue/contents.h"
-#include "catalogue/id_list.h"
 #include "catalogue/statement.h"
 #include "catalogue/transaction.h"
-#include "core/fingerprint.h"
-#include "core/text.h"
 
 namespace pantile::catalogue {
 namespace {
 
 using core::Result;
-using core::TextureId;
 
-constexpr std::string_view kIndex = "INSERT INTO words (rowid, text) VALUES (?1, ?2)";
-constexpr std::string_view kForget =
-    "INSERT INTO words (words, rowid, text) VALUES ('delete', ?1, ?2)";
+constexpr std::string_view kAllTexts =
+    "SELECT id, fold(title), fold(author), fold(licence), fold(source), fold(note) FROM textures";
+constexpr unsigned kPlaceBits = 6;
+static_assert(WordPage::kTextures == 1U << kPlaceBits);
 
-/// Calls `take` with each of the texture's rows as the index holds them.
-template <typename Take>
-Result<void> forEachText(Connection& connection, TextureId id, Take take) {
-    PANTILE_ASSIGN_OR_RETURN(
-        Statement texts,
-        Statement::prepare(connection,
-                           "SELECT fold(title), fold(author), fold(licence), fold(source), "
-                           "fold(note) FROM textures WHERE id = ?1",
-                           {id.value}));
-    PANTILE_ASSIGN_OR_RETURN(const bool found, texts.step());
-    if (!found) return noSuchTexture(id);
-    for (int field = 0; field < static_cast<int>(kWordFields.size()); ++field) {
-        std::string text = texts.text(field);
-        if (!text.empty()) take(id.value * 8 + field, std::move(text) + "\n\n");
-    }
-    return texts.columnCheck();
+// Of any number: a forged library may hold any.
+std::int64_t pageOf(std::int64_t id) {
+    return id >> kPlaceBits;
 }
 
-/// The rows of one field as the index holds them.
-std::string indexedRows(std::size_t field) {
-    const std::string name(kWordFields[field]);
-    return "id * 8 + " + std::to_string(field) + ", fold(" + name +
-           ") || char(10, 10) FROM textures WHERE " + name + " <> ''";
+std::size_t placeOf(std::int64_t id) {
+    return static_cast<std::uint64_t>(id) % WordPage::kTextures;
+}
+
+std::int64_t idAt(std::int64_t page, std::size_t place) {
+    return static_cast<std::int64_t>((static_cast<std::uint64_t>(page) << kPlaceBits) + place);
+}
+
+/// Of a row of kAllTexts.
+WordTexts textsIn(Statement& row) {
+    WordTexts texts;
+    for (std::size_t field = 0; field < texts.size(); ++field)
+        texts[field] = row.text(static_cast<int>(field) + 1);
+    return texts;
+}
+
+Result<WordTexts> textsOf(Connection& connection, std::int64_t id) {
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement row,
+        Statement::prepare(connection, std::string(kAllTexts) + " WHERE id = ?1", {id}));
+    PANTILE_ASSIGN_OR_RETURN(const bool found, row.step());
+    if (!found) return WordTexts{};
+    WordTexts texts = textsIn(row);
+    PANTILE_RETURN_IF_ERROR(row.columnCheck());
+    return texts;
+}
+
+Result<std::string> storedPage(Connection& connection, std::int64_t page) {
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement row,
+        Statement::prepare(connection, "SELECT words FROM word_pages WHERE page = ?1", {page}));
+    PANTILE_ASSIGN_OR_RETURN(const bool found, row.step());
+    if (!found) return std::string();
+    std::string words(row.bytesView(0));
+    PANTILE_RETURN_IF_ERROR(row.columnCheck());
+    return words;
+}
+
+Result<void> storePage(Connection& connection, std::int64_t page, const std::string& words) {
+    if (words.empty()) {
+        PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM word_pages WHERE page = ?1", {page}));
+        return {};
+    }
+    const std::vector<std::uint8_t> bytes(words.begin(), words.end());
+    PANTILE_RETURN_IF_ERROR(run(connection,
+                                "INSERT OR REPLACE INTO word_pages (page, words) VALUES (?1, ?2)",
+                                {page, std::span<const std::uint8_t>(bytes)}));
+    return {};
+}
+
+/// Calls `take` with the number and the bytes of each page as the textures make it, by rising
+/// numbers.
+template <typename Take>
+Result<void> forEachPage(Connection& connection, Take take) {
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement row, Statement::prepare(connection, std::string(kAllTexts) + " ORDER BY id"));
+    std::optional<std::int64_t> number;
+    WordPage page;
+    for (;;) {
+        PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
+        const auto next = more ? std::optional(pageOf(row.integer(0))) : std::nullopt;
+        if (number && next != number) {
+            PANTILE_RETURN_IF_ERROR(take(*number, page.bytes()));
+            page = WordPage();
+        }
+        if (!more) return {};
+        number = next;
+        page.set(placeOf(row.integer(0)), textsIn(row));
+    }
 }
 
 Result<void> fillIndex(Connection& connection) {
-    PANTILE_RETURN_IF_ERROR(run(connection, "INSERT INTO words (words) VALUES ('delete-all')"));
-    for (std::size_t field = 0; field < kWordFields.size(); ++field) {
-        PANTILE_RETURN_IF_ERROR(
-            run(connection, "INSERT INTO words (rowid, text) SELECT " + indexedRows(field)));
-    }
+    PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM word_pages"));
+    PANTILE_RETURN_IF_ERROR(
+        forEachPage(connection, [&](std::int64_t number, const std::string& words) {
+            return storePage(connection, number, words);
+        }));
     PANTILE_RETURN_IF_ERROR(run(connection, "UPDATE tags SET folded = fold(name)"));
     PANTILE_RETURN_IF_ERROR(
         run(connection, "UPDATE OR REPLACE tag_aliases SET alias = fold(alias)"));
@@ -64,111 +113,50 @@ Result<void> describeContents(Connection& connection) {
     return {};
 }
 
-/// A sum over parts of three letters that does not hang on their order.
-class PartSum {
-public:
-    void add(std::string_view letters, std::int64_t row, std::int64_t place) {
-        core::FingerprintBuilder part;
-        for (const char c : letters) part.addByte(static_cast<std::uint8_t>(c));
-        part.addNumber(row);
-        part.addNumber(place);
-        m_sum += part.finish().value;
-    }
-
-    bool operator==(const PartSum&) const = default;
-
-private:
-    std::uint64_t m_sum = 0;
-};
-
-void addParts(PartSum& sum, std::string_view text, std::int64_t row) {
-    std::size_t begin = 0;
-    for (std::int64_t place = 0; begin < text.size(); ++place) {
-        std::size_t end = begin;
-        int letters = 0;
-        for (; letters < 3 && end < text.size(); ++letters)
-            end += core::codePointAt(text, end).length;
-        if (letters < 3) return;
-        sum.add(text.substr(begin, end - begin), row, place);
-        begin += core::codePointAt(text, begin).length;
-    }
-}
-
-Result<PartSum> sumOfTexts(Connection& connection) {
-    PartSum sum;
-    for (std::size_t field = 0; field < kWordFields.size(); ++field) {
-        PANTILE_ASSIGN_OR_RETURN(Statement row,
-                                 Statement::prepare(connection, "SELECT " + indexedRows(field)));
-        for (;;) {
-            PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
-            if (!more) break;
-            addParts(sum, row.text(1), row.integer(0));
-        }
-    }
-    return sum;
-}
-
-Result<PartSum> sumOfIndex(Connection& connection) {
-    PANTILE_ASSIGN_OR_RETURN(
-        Statement row,
-        Statement::prepare(connection, "SELECT term, doc, \"offset\" FROM word_beginnings"));
-    PartSum sum;
-    for (;;) {
-        PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
-        if (!more) return sum;
-        sum.add(row.text(0), row.integer(1), row.integer(2));
-    }
-}
-
 }  // namespace
 
-void WordChanges::backTo(const Mark& mark) {
-    m_changes.resize(mark.noted);
-    m_written = mark.written;
+void WordChanges::takeBack() {
+    m_unwritten.merge(m_written);
+    m_written.clear();
 }
 
 void WordChanges::clear() {
-    m_changes.clear();
-    m_written = 0;
+    m_unwritten.clear();
+    m_written.clear();
 }
 
 Result<void> WordChanges::write(Connection& connection) {
-    struct Row {
-        std::optional<std::string> old;
-        std::optional<std::string> fresh;
-    };
-
-    // What a row held first and holds last; by rising rows the index writes least.
-    std::map<std::int64_t, Row> rows;
-    for (; m_written < m_changes.size(); ++m_written) {
-        const Change& change = m_changes[m_written];
-        Row& row = rows[change.row];
-        if (change.kind == Kind::Index) {
-            row.fresh = change.text;
-        } else if (row.fresh) {
-            row.fresh.reset();
-        } else {
-            row.old = change.text;
+    while (!m_unwritten.empty()) {
+        const std::int64_t number = pageOf(*m_unwritten.begin());
+        PANTILE_ASSIGN_OR_RETURN(const std::string before, storedPage(connection, number));
+        WordPage page(before);
+        auto id = m_unwritten.begin();
+        for (; id != m_unwritten.end() && pageOf(*id) == number; ++id) {
+            PANTILE_ASSIGN_OR_RETURN(const WordTexts texts, textsOf(connection, *id));
+            page.set(placeOf(*id), texts);
         }
-    }
-    for (const auto& [number, row] : rows) {
-        if (row.old == row.fresh) continue;
-        if (row.old) PANTILE_RETURN_IF_ERROR(run(connection, kForget, {number, *row.old}));
-        if (row.fresh) PANTILE_RETURN_IF_ERROR(run(connection, kIndex, {number, *row.fresh}));
+        const std::string after = page.bytes();
+        if (after != before) PANTILE_RETURN_IF_ERROR(storePage(connection, number, after));
+        m_written.insert(m_unwritten.begin(), id);
+        m_unwritten.erase(m_unwritten.begin(), id);
     }
     return {};
 }
 
-Result<void> indexWords(Connection& connection, TextureId id) {
-    return forEachText(connection, id, [&](std::int64_t row, std::string text) {
-        connection.wordChanges().index(row, std::move(text));
-    });
-}
-
-Result<void> forgetWords(Connection& connection, TextureId id) {
-    return forEachText(connection, id, [&](std::int64_t row, std::string text) {
-        connection.wordChanges().forget(row, std::move(text));
-    });
+Result<std::vector<TextHit>> searchWords(Connection& connection, std::string_view folded) {
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement row,
+        Statement::prepare(connection, "SELECT page, words FROM word_pages ORDER BY page"));
+    std::vector<TextHit> found;
+    std::vector<WordHit> hits;
+    for (;;) {
+        PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
+        if (!more) return found;
+        const std::int64_t page = row.integer(0);
+        hits.clear();
+        appendHits(row.bytesView(1), folded, hits);
+        for (const WordHit& hit : hits) found.push_back({idAt(page, hit.place), hit.fields});
+    }
 }
 
 Result<bool> isFoldedBy(Connection& connection, const TextFolding& folding) {
@@ -198,9 +186,18 @@ Result<bool> indexIsSound(Connection& connection) {
         const auto wrongTags,
         connection.number("SELECT count(*) FROM tags WHERE folded IS NOT fold(name)"));
     if (wrongTags > 0) return false;
-    PANTILE_ASSIGN_OR_RETURN(const PartSum expected, sumOfTexts(connection));
-    PANTILE_ASSIGN_OR_RETURN(const PartSum found, sumOfIndex(connection));
-    return expected == found;
+    bool isSound = true;
+    std::int64_t pages = 0;
+    PANTILE_RETURN_IF_ERROR(
+        forEachPage(connection, [&](std::int64_t number, const std::string& words) -> Result<void> {
+            PANTILE_ASSIGN_OR_RETURN(const std::string stored, storedPage(connection, number));
+            isSound = isSound && stored == words;
+            pages += words.empty() ? 0 : 1;
+            return {};
+        }));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t stored,
+                             connection.number("SELECT count(*) FROM word_pages"));
+    return isSound && stored == pages;
 }
 
 }  // namespace pantile::catalogue

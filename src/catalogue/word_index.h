@@ -1,78 +1,50 @@
 #pragma once
 
-// The index of folded words: tables words and word_beginnings, and tags.folded. See
-// schema/0004_finding.sql. Everything here is called inside a transaction.
+// The index of folded words: the table word_pages, and tags.folded. See schema/0004_finding.sql.
 
-#include <array>
-#include <cstddef>
 #include <cstdint>
-#include <string>
+#include <set>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 #include "catalogue/connection.h"
 #include "catalogue/text_folding.h"
+#include "catalogue/word_page.h"
 #include "core/ids.h"
 #include "core/result.h"
 
 namespace pantile::catalogue {
 
-/// A row of the index is 8 times the texture's id, and the place of the field in this list.
-/// Stored in libraries: never change the order.
-inline constexpr std::array<std::string_view, 5> kWordFields = {"title", "author", "licence",
-                                                                "source", "note"};
-
-/// Changes that are not yet in the index. The index takes many at once: it writes what it was given
-/// out whenever a savepoint or another statement begins, and each writing makes a part that is to
-/// be searched beside the others and merged.
+/// Textures whose texts the index does not hold as they are. A page holds many: they are written
+/// when the outermost transaction commits, or something is searched.
 class WordChanges {
 public:
-    /// The row with this text goes, or comes.
-    void forget(std::int64_t row, std::string text) { add(row, std::move(text), Kind::Forget); }
+    /// The texture's texts came, changed or went in the present transaction.
+    void note(core::TextureId id) { m_unwritten.insert(id.value); }
 
-    void index(std::int64_t row, std::string text) { add(row, std::move(text), Kind::Index); }
+    /// A savepoint was undone, and perhaps with it what was written into the index.
+    void takeBack();
 
-    /// Where a savepoint began: what was noted, and what of it was written.
-    struct Mark {
-        std::size_t noted = 0;
-        std::size_t written = 0;
-    };
-
-    Mark mark() const { return {m_changes.size(), m_written}; }
-
-    /// The savepoint is undone, and with it what was written since.
-    void backTo(const Mark& mark);
-
-    /// Writes into the index what is not written yet.
+    /// Brings the index up to the textures as they now are. Inside a transaction, if anything was
+    /// noted.
     core::Result<void> write(Connection& connection);
 
-    /// All is written and committed.
+    /// The outermost transaction ended.
     void clear();
 
 private:
-    enum class Kind { Forget, Index };
-
-    struct Change {
-        std::int64_t row = 0;
-        std::string text;
-        Kind kind = Kind::Forget;
-    };
-
-    void add(std::int64_t row, std::string text, Kind kind) {
-        m_changes.push_back({row, std::move(text), kind});
-    }
-
-    std::vector<Change> m_changes;
-    std::size_t m_written = 0;
+    std::set<std::int64_t> m_unwritten;
+    std::set<std::int64_t> m_written;  ///< In the present transaction.
 };
 
-/// Notes the texture's present texts for the index; none of them may be in it. They are written
-/// when the outermost transaction commits, or something is searched.
-core::Result<void> indexWords(Connection& connection, core::TextureId id);
+/// A texture in which text stands, and a bit for each of the kWordFields where it does.
+struct TextHit {
+    std::int64_t id = 0;
+    unsigned fields = 0;
+};
 
-/// Notes that they go; to be called before they change.
-core::Result<void> forgetWords(Connection& connection, core::TextureId id);
+/// By rising ids. `folded` is not empty.
+core::Result<std::vector<TextHit>> searchWords(Connection& connection, std::string_view folded);
 
 /// Whether the index holds the library's words as this folding makes them.
 core::Result<bool> isFoldedBy(Connection& connection, const TextFolding& folding);

@@ -226,16 +226,15 @@ struct Question {
 const std::string kTagged =
     "t.id IN (SELECT texture_id FROM texture_tags JOIN tags ON tags.id = tag_id WHERE ";
 
-std::string holding(const std::string& text) {
-    return "t.id IN (SELECT rowid / 8 FROM words WHERE words MATCH '\"" + text +
-           "\"' UNION ALL SELECT texture_id FROM texture_tags JOIN tags ON tags.id = tag_id WHERE "
-           "instr(folded, '" +
-           text + "'))";
+std::string fieldHolding(const std::string& field, const std::string& text) {
+    return "t." + field + " LIKE '%" + text + "%'";
 }
 
-std::string fieldHolding(int field, const std::string& text) {
-    return "t.id IN (SELECT rowid / 8 FROM words WHERE words MATCH '\"" + text +
-           "\"' AND rowid % 8 = " + std::to_string(field) + ")";
+std::string holding(const std::string& text) {
+    std::string condition = "(";
+    for (const char* field : {"title", "author", "licence", "source", "note"})
+        condition += fieldHolding(field, text) + " OR ";
+    return condition + kTagged + "name LIKE '%" + text + "%'))";
 }
 
 std::vector<Question> questions() {
@@ -244,14 +243,11 @@ std::vector<Question> questions() {
         {"all", "relevance", "1", newest},
         {"all", "title", "1", "t.title COLLATE NOCASE, t.id"},
         {"all", "added", "1", "t.added_at DESC, t.id DESC"},
+        {"all", "draw", "1", "e.draw_ms IS NULL, e.draw_ms, t.id"},
         {"all", "colour", "1", "c.tone, t.id"},
         {"kelp", "relevance", holding("kelp"), newest},
         {"slate", "title", holding("slate"), "t.title COLLATE NOCASE, t.id"},
-        {"ba", "relevance",
-         "t.id IN (SELECT doc / 8 FROM word_beginnings WHERE term >= 'ba' AND term < 'bb' UNION "
-         "ALL SELECT texture_id FROM texture_tags JOIN tags ON tags.id = tag_id WHERE "
-         "instr(folded, 'ba'))",
-         newest},
+        {"ba", "relevance", holding("ba"), newest},
         {"kelp rope", "relevance", holding("kelp") + " AND " + holding("rope"), newest},
         {"kelp | rope", "relevance", "(" + holding("kelp") + " OR " + holding("rope") + ")",
          newest},
@@ -267,8 +263,8 @@ std::vector<Question> questions() {
          "t.id IN (SELECT texture_id FROM shelf_textures JOIN shelves ON shelves.id = shelf_id "
          "WHERE name = 'shelf kelp')",
          newest},
-        {"author:kelp", "relevance", fieldHolding(1, "kelp"), newest},
-        {"licence:cc-by-sa", "relevance", fieldHolding(2, "cc-by-sa"), newest},
+        {"author:kelp", "relevance", fieldHolding("author", "kelp"), newest},
+        {"licence:cc-by-sa", "relevance", fieldHolding("licence", "cc-by-sa"), newest},
         {"palette:\"\" width:48", "relevance",
          "c.palette_id NOT IN (SELECT palette_id FROM palette_names) AND c.width = 48", newest},
         {"canvas:cells-32", "relevance", "c.width <= 32 AND c.height <= 32 AND c.colours <= 16",

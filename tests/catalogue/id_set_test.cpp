@@ -9,10 +9,12 @@ namespace {
 
 constexpr std::int64_t kLast = std::numeric_limits<std::int64_t>::max();
 
-TEST(IdSet, HasWhatWasAddedInAnyOrder) {
+TEST(IdSet, HasEachThatWasAddedInAnyOrder) {
     for (const std::int64_t far : {std::int64_t{40}, kLast}) {
         IdSet ids;
-        for (const std::int64_t id : {far, std::int64_t{3}, std::int64_t{17}}) ids.add(id);
+        for (const std::int64_t id : {far, std::int64_t{3}, std::int64_t{17}, std::int64_t{3}}) {
+            ids.add(id);
+        }
         ids.close();
         EXPECT_EQ(ids.ids(), (std::vector<std::int64_t>{3, 17, far}));
         for (const std::int64_t id : {std::int64_t{3}, std::int64_t{17}, far}) {

@@ -205,16 +205,19 @@ TEST_F(QueryFiles, TheLargestQueryRuns) {
     EXPECT_THAT(findTextures(library(), *parsed), isOk());
 }
 
-TEST(QueryToSql, BindsEveryValue) {
+TEST_F(QueryFiles, BindEveryValue) {
     const auto parsed =
         parseQuery("o'brien \"x\" tag:kelp -shelf:\"a;b\" width<32 draw<2m added:2026 | id:7");
     ASSERT_THAT(parsed, isOk());
-    const SqlPiece sql = toCondition(*parsed, tests::plainOptions().folding);
+    const TextFolding folding = options().folding;
+    QuerySets sets(library().connection(), folding);
+    const auto sql = toCondition(*parsed, sets);
+    ASSERT_THAT(sql, isOk());
     for (const char* value : {"brien", "kelp", "a;b", "32", "120000", "7", "2026"}) {
-        EXPECT_EQ(sql.sql.find(value), std::string::npos) << sql.sql;
+        EXPECT_EQ(sql->sql.find(value), std::string::npos) << sql->sql;
     }
-    EXPECT_EQ(std::count(sql.sql.begin(), sql.sql.end(), '?'),
-              static_cast<std::ptrdiff_t>(sql.values.size()));
+    EXPECT_EQ(std::count(sql->sql.begin(), sql->sql.end(), '?'),
+              static_cast<std::ptrdiff_t>(sql->values.size()));
 }
 
 }  // namespace

@@ -141,10 +141,12 @@ TEST_F(WordIndexTest, NeedsAFolding) {
 TEST_F(WordIndexTest, IsNotBelievedWhenForged) {
     add(textureOf(1, titled("Wet sand", {"kelp"})));
     for (const char* sql :
-         {"UPDATE textures SET title = 'Rope'", "INSERT INTO words (rowid, text) VALUES (9, 'net')",
-          "INSERT INTO words (words) VALUES ('delete-all')", "UPDATE facts SET stars = 4",
-          "UPDATE facts SET used = NULL", "DELETE FROM facts", "UPDATE tags SET folded = 'help'",
-          "UPDATE contents SET tone = tone + 1", "UPDATE contents SET used = x'01'"}) {
+         {"UPDATE textures SET title = 'Rope'", "UPDATE word_pages SET words = x'6E6574'",
+          "UPDATE word_pages SET page = -1",
+          "INSERT INTO word_pages (page, words) VALUES (7, x'6E6574FF')", "DELETE FROM word_pages",
+          "UPDATE facts SET stars = 4", "UPDATE facts SET used = NULL", "DELETE FROM facts",
+          "UPDATE tags SET folded = 'help'", "UPDATE contents SET tone = tone + 1",
+          "UPDATE contents SET used = x'01'"}) {
         const auto transaction = library().begin();
         forge(sql);
         EXPECT_FALSE(checkLibrary(library())->ok) << sql;

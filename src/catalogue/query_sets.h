@@ -1,0 +1,58 @@
+#pragma once
+
+// QuerySets: what a query asks of tables other than facts, worked out once before it is asked of
+// each texture.
+
+#include <cstdint>
+#include <deque>
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "catalogue/connection.h"
+#include "catalogue/id_set.h"
+#include "catalogue/near_entries.h"
+#include "catalogue/query.h"
+#include "catalogue/sql_piece.h"
+#include "catalogue/text_folding.h"
+#include "catalogue/word_index.h"
+#include "core/result.h"
+
+namespace pantile::catalogue {
+
+/// Everything it gives lives as long as it does.
+class QuerySets {
+public:
+    QuerySets(Connection& connection, const TextFolding& folding)
+        : m_connection(connection), m_folding(folding) {}
+
+    std::string fold(std::string_view text) const { return m_folding.fold(text); }
+
+    /// A condition over facts f: its texture is one of those that the statement gives as `id`.
+    core::Result<SqlPiece> isOneOf(const SqlPiece& ids);
+
+    /// The same of those in whose field the folded text stands, which is not empty. Any looks into
+    /// the tags and their aliases too.
+    core::Result<SqlPiece> holds(TextFilter::Field field, const std::string& folded);
+
+    /// Where the field alone is asked; ascending, with a bit for each of the kWordFields.
+    core::Result<const std::vector<TextHit>*> hitsOf(const std::string& folded);
+
+    /// For paints_near() in SQL.
+    core::Result<NearEntries*> nearEntries(const ColourFilter& filter);
+
+private:
+    /// Adds the ids that the statement gives.
+    core::Result<void> addTo(IdSet& set, const SqlPiece& ids);
+
+    core::Result<SqlPiece> isIn(IdSet& set);
+
+    Connection& m_connection;
+    const TextFolding& m_folding;
+    std::deque<IdSet> m_sets;
+    std::deque<NearEntries> m_nearEntries;
+    std::map<std::string, std::vector<TextHit>> m_hits;
+};
+
+}  // namespace pantile::catalogue
