@@ -109,9 +109,11 @@ Result<std::optional<std::int64_t>> findContentId(Connection& connection, const 
     if (!paletteId) return Found();
     PANTILE_ASSIGN_OR_RETURN(
         Statement row,
+        // Left to itself, SQLite goes through all contents of a palette, for the order of their ids.
         Statement::prepare(connection,
-                           "SELECT id, method, body FROM contents WHERE fingerprint = ?1 AND "
-                           "palette_id = ?2 AND width = ?3 AND height = ?4 ORDER BY id",
+                           "SELECT id, method, body FROM contents INDEXED BY "
+                           "contents_by_fingerprint WHERE fingerprint = ?1 AND palette_id = ?2 "
+                           "AND width = ?3 AND height = ?4 ORDER BY id",
                            {storedFingerprint(core::contentFingerprint(grid, palette)), *paletteId,
                             grid.width(), grid.height()}));
     for (;;) {

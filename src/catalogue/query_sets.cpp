@@ -33,7 +33,6 @@ Result<void> QuerySets::addTo(IdSet& set, const SqlPiece& ids) {
 /// Few are looked up; of many each texture is asked whether it is one.
 Result<SqlPiece> QuerySets::isIn(IdSet& set) {
     constexpr std::int64_t kOneIn = 8;
-    set.close();
     PANTILE_ASSIGN_OR_RETURN(
         const std::int64_t last,
         m_connection.number("SELECT ifnull((SELECT max(texture_id) FROM facts), 0)"));

@@ -40,8 +40,14 @@ void collectWords(const QueryNode& node, std::vector<std::string>& words) {
     for (const QueryNode& part : node.parts) collectWords(part, words);
 }
 
-std::string numberBy(SortField order) {
-    switch (order) {
+/// What is not known comes last, whichever way the order goes.
+std::string knownOr(const std::string& column, SortDirection direction) {
+    const bool isReversed = direction == SortDirection::Reversed;
+    return "ifnull(" + column + (isReversed ? ", -1)" : ", 9223372036854775807)");
+}
+
+std::string numberBy(SortKey order) {
+    switch (order.field) {
         case SortField::Added:
             return "f.added_at";
         case SortField::Changed:
@@ -51,9 +57,9 @@ std::string numberBy(SortField order) {
         case SortField::Stars:
             return "f.stars";
         case SortField::Draw:
-            return "f.draw_ms";
+            return knownOr("f.draw_ms", order.direction);
         case SortField::Bytes:
-            return "f.load_bytes";
+            return knownOr("f.load_bytes", order.direction);
         case SortField::Colours:
             return "f.colours";
         case SortField::Colour:
@@ -74,7 +80,7 @@ Result<SqlPiece> toCondition(const Query& query, QuerySets& sets) {
     return piece;
 }
 
-Result<SqlPiece> toMatchStatement(const Query& query, SortField order, MatchList& matching,
+Result<SqlPiece> toMatchStatement(const Query& query, SortKey order, MatchList& matching,
                                   QuerySets& sets) {
     // Row by row they would take twice the time.
     SqlPiece piece{

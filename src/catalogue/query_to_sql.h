@@ -19,7 +19,7 @@ core::Result<SqlPiece> toCondition(const Query& query, QuerySets& sets);
 
 /// A statement of one row that adds all that match to the list, each with the number by which the
 /// order rises; by relevance and by titles, which no number orders, with 0.
-core::Result<SqlPiece> toMatchStatement(const Query& query, SortField order, MatchList& matching,
+core::Result<SqlPiece> toMatchStatement(const Query& query, SortKey order, MatchList& matching,
                                         QuerySets& sets);
 
 /// The words asked for, without those behind a '-'.

@@ -117,21 +117,20 @@ Result<void> rankByWords(const Query& query, MatchList& matching, QuerySets& set
         for (const TextHit& hit : *hits) {
             if ((hit.fields & kTitleBit) != 0) titled.add(hit.id);
         }
-        titled.close();
         for (MatchList::Match& match : matching.matches())
             match.key += titled.has(match.id) ? 1 : 0;
     }
     return {};
 }
 
-Result<MatchList> matchingOf(const Library& library, const Query& query, SortField order) {
+Result<MatchList> matchingOf(const Library& library, const Query& query, SortKey order) {
     Connection& connection = library.connection();
     QuerySets sets(connection, library.folding());
     MatchList matching;
     PANTILE_ASSIGN_OR_RETURN(const SqlPiece sql, toMatchStatement(query, order, matching, sets));
     PANTILE_ASSIGN_OR_RETURN(Statement statement, prepare(connection, sql));
     PANTILE_RETURN_IF_ERROR(statement.run());
-    if (order == SortField::Relevance) {
+    if (order.field == SortField::Relevance) {
         PANTILE_RETURN_IF_ERROR(rankByWords(query, matching, sets));
     }
     return matching;
@@ -142,7 +141,6 @@ Result<std::vector<TextureId>> byTitle(Connection& connection, const FindOptions
                                        MatchList& matching) {
     IdSet ids;
     for (const MatchList::Match& match : matching.matches()) ids.add(match.id);
-    ids.close();
     const std::string direction = options.sort.direction == SortDirection::Reversed ? " DESC" : "";
     PANTILE_ASSIGN_OR_RETURN(
         Statement statement,
@@ -241,7 +239,7 @@ Result<FoundTextures> findTextures(const Library& library, const Query& query,
     PANTILE_RETURN_IF_ERROR(connection.wordChanges().write(connection));
     PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
     FoundTextures found;
-    PANTILE_ASSIGN_OR_RETURN(MatchList matching, matchingOf(library, query, options.sort.field));
+    PANTILE_ASSIGN_OR_RETURN(MatchList matching, matchingOf(library, query, options.sort));
     found.total = matching.size();
     PANTILE_ASSIGN_OR_RETURN(const auto ids, inOrder(connection, options, matching));
     PANTILE_ASSIGN_OR_RETURN(found.rows, rowsOf(connection, ids));
@@ -254,7 +252,7 @@ Result<std::vector<TextureId>> findIds(const Library& library, const Query& quer
     Connection& connection = library.connection();
     PANTILE_RETURN_IF_ERROR(connection.wordChanges().write(connection));
     PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
-    PANTILE_ASSIGN_OR_RETURN(MatchList matching, matchingOf(library, query, options.sort.field));
+    PANTILE_ASSIGN_OR_RETURN(MatchList matching, matchingOf(library, query, options.sort));
     return inOrder(connection, options, matching);
 }
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <limits>
 #include <memory>
 #include <span>
 #include <vector>
@@ -81,13 +80,11 @@ void keepIn(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
     sqlite3_result_null(context);
 }
 
-/// What has no number comes after all that have one.
 void keepMatch(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
     auto* const matches = objectIn<MatchList>(values[0]);
-    const bool hasNumber = sqlite3_value_type(values[2]) != SQLITE_NULL;
-    const std::int64_t key =
-        hasNumber ? sqlite3_value_int64(values[2]) : std::numeric_limits<std::int64_t>::max();
-    if (matches != nullptr) matches->add({key, sqlite3_value_int64(values[1])});
+    if (matches != nullptr) {
+        matches->add({sqlite3_value_int64(values[2]), sqlite3_value_int64(values[1])});
+    }
     sqlite3_result_null(context);
 }
 

@@ -45,8 +45,11 @@ public:
     unsigned field() const { return m_field; }
 
     std::size_t endOfField() const {
-        constexpr char kEnds[] = {kEndOfField, kEndOfTexture};
-        return m_page.find_first_of({kEnds, 2}, m_at);
+        std::size_t end = m_at;
+        while (end < m_page.size() && m_page[end] != kEndOfField && m_page[end] != kEndOfTexture) {
+            ++end;
+        }
+        return end;
     }
 
 private:
@@ -93,8 +96,7 @@ void appendHits(std::string_view page, std::string_view folded, std::vector<Word
             hits.push_back({reading.texture(), 0});
         }
         hits.back().fields |= field;
-        const std::size_t rest = reading.endOfField();
-        at = rest < page.size() ? page.find(folded, rest) : page.size();
+        at = page.find(folded, reading.endOfField());
     }
 }
 

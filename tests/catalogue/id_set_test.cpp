@@ -15,7 +15,6 @@ TEST(IdSet, HasEachThatWasAddedInAnyOrder) {
         for (const std::int64_t id : {far, std::int64_t{3}, std::int64_t{17}, std::int64_t{3}}) {
             ids.add(id);
         }
-        ids.close();
         EXPECT_EQ(ids.ids(), (std::vector<std::int64_t>{3, 17, far}));
         for (const std::int64_t id : {std::int64_t{3}, std::int64_t{17}, far}) {
             EXPECT_TRUE(ids.has(id)) << id;
@@ -30,14 +29,12 @@ TEST(IdSet, OfForgedIdsStaysSmall) {
     IdSet ids;
     ids.add(-kLast);
     ids.add(kLast);
-    ids.close();
     EXPECT_TRUE(ids.has(-kLast));
     EXPECT_FALSE(ids.has(0));
 }
 
 TEST(IdSet, MayBeEmpty) {
     IdSet ids;
-    ids.close();
     EXPECT_FALSE(ids.has(0));
     EXPECT_EQ(ids.size(), 0);
 }
