@@ -14,12 +14,6 @@ double seventhPower(double x) {
     return cube * cube * x;
 }
 
-// sqrt(C^7 / (C^7 + 25^7)) of equations 4 and 18.
-double chromaWeight(double c) {
-    const double c7 = seventhPower(c);
-    return std::sqrt(c7 / (c7 + seventhPower(25)));
-}
-
 // Of such small numbers; std::hypot takes four times as long to allow for large ones.
 double length(double x, double y) {
     return std::sqrt(x * x + y * y);
@@ -49,6 +43,11 @@ Hues hues(double h1, double h2, bool anyGrey) {
 }
 
 }  // namespace
+
+double chromaWeight(double c) {
+    const double c7 = seventhPower(c);
+    return std::sqrt(c7 / (c7 + seventhPower(25)));
+}
 
 StretchedChromas stretchedChromas(const Lab& p, const Lab& q) {
     const double meanC = (length(p.a, p.b) + length(q.a, q.b)) / 2;

@@ -13,6 +13,9 @@ namespace pantile::core {
 /// trigonometry, so nothing that is stored may hang on its last bits.
 double ciede2000(const Lab& p, const Lab& q);
 
+/// sqrt(C^7 / (C^7 + 25^7)) of equations 4 and 18; rises from 0 to 1.
+double chromaWeight(double c);
+
 /// Of two colours: chroma after the formula has stretched their red-green axes alike.
 struct StretchedChromas {
     double a1 = 0;

@@ -1,8 +1,8 @@
 // catalogue: how fast a large library is. It makes one from a seed, adds to it, opens it, and asks
 // it queries of every kind, each beside the bare SQL statements for the same question. It prints
 // figures and decides nothing.
-//   catalogue FILE [textures]
-// A FILE that is there already is measured as it is.
+//   catalogue FILE [textures [TEXT]]
+// A FILE that is there already is measured as it is; with TEXT, only queries that hold it.
 // Times are those of the processor, so that other programs do not count.
 
 #include <algorithm>
@@ -336,11 +336,12 @@ double part(const std::vector<double>& sorted, double share) {
     return sorted[static_cast<std::size_t>(share * static_cast<double>(sorted.size() - 1))];
 }
 
-void ask(Library& library) {
+void ask(Library& library, const std::string& text) {
     std::vector<double> all;
     std::printf("%-32s %-10s %8s %9s %9s %9s %6s\n", "query", "sort", "total", "median", "worst",
                 "bare SQL", "times");
     for (const Question& question : questions()) {
+        if (question.query.find(text) == std::string::npos) continue;
         catalogue::FindOptions options;
         options.sort = valueOf(catalogue::parseSortKey(question.sort));
         options.limit = kRows;
@@ -365,12 +366,12 @@ void ask(Library& library) {
 
 }  // namespace
 
-int bench(const std::filesystem::path& path, int count) {
+int bench(const std::filesystem::path& path, int count, const std::string& text) {
     if (!std::filesystem::exists(path)) fill(path, count);
     const auto opening = timesOf([&] { valueOf(tasks::openLibrary(path, tasks::Purpose::Look)); });
     std::printf("opening: median %.2f ms\n", part(opening, 0.5));
     Library library = valueOf(tasks::openLibrary(path, tasks::Purpose::Look));
-    ask(library);
+    ask(library, text);
     return 0;
 }
 
@@ -378,8 +379,9 @@ int bench(const std::filesystem::path& path, int count) {
 
 int main(int count, char** words) {
     if (count < 2) {
-        std::fprintf(stderr, "catalogue FILE [textures]\n");
+        std::fprintf(stderr, "catalogue FILE [textures [TEXT]]\n");
         return 2;
     }
-    return pantile::bench(words[1], count > 2 ? std::atoi(words[2]) : 100000);
+    return pantile::bench(words[1], count > 2 ? std::atoi(words[2]) : 100000,
+                          count > 3 ? words[3] : "");
 }
