@@ -109,7 +109,8 @@ Result<std::optional<std::int64_t>> findContentId(Connection& connection, const 
     if (!paletteId) return Found();
     PANTILE_ASSIGN_OR_RETURN(
         Statement row,
-        // Left to itself, SQLite goes through all contents of a palette, for the order of their ids.
+        // Left to itself, SQLite goes through all contents of a palette, for the order of their
+        // ids.
         Statement::prepare(connection,
                            "SELECT id, method, body FROM contents INDEXED BY "
                            "contents_by_fingerprint WHERE fingerprint = ?1 AND palette_id = ?2 "

@@ -18,17 +18,17 @@ std::string textColumn(Field field) {
 
 class FilterSql {
 public:
-    explicit FilterSql(QuerySets& sets) : m_sets(sets) {}
+    FilterSql(QuerySets& sets, QuerySets::Use use) : m_sets(sets), m_use(use) {}
 
     Result<SqlPiece> operator()(const TextFilter& filter) const {
         if (filter.text.empty() && filter.field != Field::Any) {
             return m_sets.isOneOf(
-                {"SELECT id FROM textures WHERE " + textColumn(filter.field) + " = ''", {}});
+                {"SELECT id FROM textures WHERE " + textColumn(filter.field) + " = ''", {}}, m_use);
         }
         const std::string folded = m_sets.fold(filter.text);
         // An accent alone is nothing when folded, which stands everywhere.
         if (folded.empty()) return SqlPiece{"1", {}};
-        return m_sets.holds(filter.field, folded);
+        return m_sets.holds(filter.field, folded, m_use);
     }
 
     Result<SqlPiece> operator()(const NameFilter& filter) const {
@@ -116,7 +116,7 @@ private:
     }
 
     Result<SqlPiece> notOneOf(const SqlPiece& ids) const {
-        PANTILE_ASSIGN_OR_RETURN(SqlPiece piece, m_sets.isOneOf(ids));
+        PANTILE_ASSIGN_OR_RETURN(SqlPiece piece, m_sets.isOneOf(ids, QuerySets::Use::Asked));
         piece.sql = "NOT " + piece.sql;
         return piece;
     }
@@ -129,7 +129,8 @@ private:
                 return m_sets.isOneOf(
                     {"SELECT x.texture_id AS id FROM shelves s JOIN shelf_textures x ON x.shelf_id "
                      "= s.id WHERE fold(s.name) = ?",
-                     {folded}});
+                     {folded}},
+                    m_use);
             case NameFilter::Kind::Palette:
                 return SqlPiece{
                     "f.palette_id IN (SELECT palette_id FROM palette_names WHERE fold(name) = ?)",
@@ -139,7 +140,8 @@ private:
                     {"SELECT x.texture_id AS id FROM load_slots x JOIN loads l ON l.id = x.load_id "
                      "JOIN boards b ON b.id = l.board_id WHERE fold(l.name) = ? OR fold(b.name) = "
                      "?",
-                     {folded, folded}});
+                     {folded, folded}},
+                    m_use);
             case NameFilter::Kind::Canvas:
                 break;
         }
@@ -152,7 +154,8 @@ private:
             {"SELECT x.texture_id AS id FROM (SELECT ifnull((SELECT fold(tag) FROM tag_aliases "
              "WHERE alias = ?), ?) AS name) r JOIN tags g ON g.folded = r.name OR (g.folded > "
              "r.name || '/' AND g.folded < r.name || '0') JOIN texture_tags x ON x.tag_id = g.id",
-             {folded, folded}});
+             {folded, folded}},
+            m_use);
     }
 
     /// What is asked of the canvas alone is asked once, not for each texture.
@@ -176,12 +179,13 @@ private:
     }
 
     QuerySets& m_sets;
+    QuerySets::Use m_use;
 };
 
 }  // namespace
 
-Result<SqlPiece> filterSql(const Filter& filter, QuerySets& sets) {
-    return std::visit(FilterSql(sets), filter);
+Result<SqlPiece> filterSql(const Filter& filter, QuerySets& sets, QuerySets::Use use) {
+    return std::visit(FilterSql(sets, use), filter);
 }
 
 }  // namespace pantile::catalogue

@@ -9,6 +9,6 @@
 namespace pantile::catalogue {
 
 /// What it needs of other tables is put into `sets`. Errors: as Connection::error.
-core::Result<SqlPiece> filterSql(const Filter& filter, QuerySets& sets);
+core::Result<SqlPiece> filterSql(const Filter& filter, QuerySets& sets, QuerySets::Use use);
 
 }  // namespace pantile::catalogue

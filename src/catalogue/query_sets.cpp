@@ -31,12 +31,14 @@ Result<void> QuerySets::addTo(IdSet& set, const SqlPiece& ids) {
 }
 
 /// Few are looked up; of many each texture is asked whether it is one.
-Result<SqlPiece> QuerySets::isIn(IdSet& set) {
+Result<SqlPiece> QuerySets::isIn(IdSet& set, Use use) {
     constexpr std::int64_t kOneIn = 8;
+    const SqlPiece asked{"is_one_of(?, f.texture_id)", {bound(set)}};
+    if (use == Use::Asked) return asked;
     PANTILE_ASSIGN_OR_RETURN(
         const std::int64_t last,
         m_connection.number("SELECT ifnull((SELECT max(texture_id) FROM facts), 0)"));
-    if (set.size() >= last / kOneIn) return SqlPiece{"is_one_of(?, f.texture_id)", {bound(set)}};
+    if (set.size() >= last / kOneIn) return asked;
     std::string list = "[";
     for (const std::int64_t id : set.ids()) {
         if (list.size() > 1) list += ',';
@@ -45,13 +47,13 @@ Result<SqlPiece> QuerySets::isIn(IdSet& set) {
     return SqlPiece{"f.texture_id IN (SELECT value FROM json_each(?))", {list + "]"}};
 }
 
-Result<SqlPiece> QuerySets::isOneOf(const SqlPiece& ids) {
+Result<SqlPiece> QuerySets::isOneOf(const SqlPiece& ids, Use use) {
     IdSet& set = m_sets.emplace_back();
     PANTILE_RETURN_IF_ERROR(addTo(set, ids));
-    return isIn(set);
+    return isIn(set, use);
 }
 
-Result<SqlPiece> QuerySets::holds(TextFilter::Field field, const std::string& folded) {
+Result<SqlPiece> QuerySets::holds(TextFilter::Field field, const std::string& folded, Use use) {
     PANTILE_ASSIGN_OR_RETURN(const std::vector<TextHit>* hits, hitsOf(folded));
     IdSet& set = m_sets.emplace_back();
     for (const TextHit& hit : *hits) {
@@ -60,7 +62,7 @@ Result<SqlPiece> QuerySets::holds(TextFilter::Field field, const std::string& fo
     if (field == TextFilter::Field::Any) {
         PANTILE_RETURN_IF_ERROR(addTo(set, taggedLike(folded)));
     }
-    return isIn(set);
+    return isIn(set, use);
 }
 
 Result<const std::vector<TextHit>*> QuerySets::hitsOf(const std::string& folded) {

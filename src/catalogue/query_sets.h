@@ -24,17 +24,21 @@ namespace pantile::catalogue {
 /// Everything it gives lives as long as it does.
 class QuerySets {
 public:
+    /// How a condition stands in the query: textures that match meet all that are required, so they
+    /// may be looked up by it; another is only asked of textures that are there.
+    enum class Use { Required, Asked };
+
     QuerySets(Connection& connection, const TextFolding& folding)
         : m_connection(connection), m_folding(folding) {}
 
     std::string fold(std::string_view text) const { return m_folding.fold(text); }
 
     /// A condition over facts f: its texture is one of those that the statement gives as `id`.
-    core::Result<SqlPiece> isOneOf(const SqlPiece& ids);
+    core::Result<SqlPiece> isOneOf(const SqlPiece& ids, Use use);
 
     /// The same of those in whose field the folded text stands, which is not empty. Any looks into
     /// the tags and their aliases too.
-    core::Result<SqlPiece> holds(TextFilter::Field field, const std::string& folded);
+    core::Result<SqlPiece> holds(TextFilter::Field field, const std::string& folded, Use use);
 
     /// Where the field alone is asked; ascending, with a bit for each of the kWordFields.
     core::Result<const std::vector<TextHit>*> hitsOf(const std::string& folded);
@@ -46,7 +50,7 @@ private:
     /// Adds the ids that the statement gives.
     core::Result<void> addTo(IdSet& set, const SqlPiece& ids);
 
-    core::Result<SqlPiece> isIn(IdSet& set);
+    core::Result<SqlPiece> isIn(IdSet& set, Use use);
 
     Connection& m_connection;
     const TextFolding& m_folding;

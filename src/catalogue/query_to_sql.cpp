@@ -9,22 +9,26 @@ namespace {
 
 using core::Result;
 
-Result<SqlPiece> nodeSql(const QueryNode& node, QuerySets& sets) {
-    if (node.kind == QueryNode::Kind::Match) return filterSql(node.filter, sets);
+using Use = QuerySets::Use;
+
+Result<SqlPiece> nodeSql(const QueryNode& node, QuerySets& sets, Use use) {
+    if (node.kind == QueryNode::Kind::Match) return filterSql(node.filter, sets, use);
     if (node.kind == QueryNode::Kind::Not) {
         // An estimate that is missing makes a comparison NULL, and NOT NULL would be NULL again.
         SqlPiece piece{"NOT ifnull(", {}};
-        PANTILE_ASSIGN_OR_RETURN(const SqlPiece inner, nodeSql(node.parts.front(), sets));
+        PANTILE_ASSIGN_OR_RETURN(const SqlPiece inner,
+                                 nodeSql(node.parts.front(), sets, Use::Asked));
         piece.append(inner);
         piece.sql += ", 0)";
         return piece;
     }
     if (node.parts.empty()) return SqlPiece{"1", {}};
     SqlPiece piece{"(", {}};
-    const char* joint = node.kind == QueryNode::Kind::AnyOf ? " OR " : " AND ";
+    const bool any = node.kind == QueryNode::Kind::AnyOf;
+    const char* const joint = any ? " OR " : " AND ";
     for (const QueryNode& part : node.parts) {
         if (&part != node.parts.data()) piece.sql += joint;
-        PANTILE_ASSIGN_OR_RETURN(const SqlPiece inner, nodeSql(part, sets));
+        PANTILE_ASSIGN_OR_RETURN(const SqlPiece inner, nodeSql(part, sets, any ? Use::Asked : use));
         piece.append(inner);
     }
     piece.sql += ")";
@@ -75,7 +79,7 @@ std::string numberBy(SortKey order) {
 }  // namespace
 
 Result<SqlPiece> toCondition(const Query& query, QuerySets& sets) {
-    PANTILE_ASSIGN_OR_RETURN(SqlPiece piece, nodeSql(query.root, sets));
+    PANTILE_ASSIGN_OR_RETURN(SqlPiece piece, nodeSql(query.root, sets, Use::Required));
     if (!query.namesRemoved) piece.sql += " AND NOT f.removed";
     return piece;
 }
