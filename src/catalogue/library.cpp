@@ -96,7 +96,10 @@ Result<Library> Library::openReadWrite(const fs::path& path, const OpenOptions& 
     PANTILE_RETURN_IF_ERROR(checkIsLibrary(connection, embeddedMigrations()));
     PANTILE_RETURN_IF_ERROR(connection.setCheckpointOnClose(true));
     PANTILE_RETURN_IF_ERROR(useWriteAheadLog(connection, options.busyTimeout));
-    PANTILE_RETURN_IF_ERROR(connection.execute("PRAGMA synchronous=FULL"));
+    // What is added in large numbers changes the same pages over and over: 16 MiB of them wait in
+    // the log before they are copied into the file.
+    PANTILE_RETURN_IF_ERROR(
+        connection.execute("PRAGMA synchronous=FULL; PRAGMA wal_autocheckpoint=4000"));
     PANTILE_ASSIGN_OR_RETURN(const MigrationReport report,
                              migrate(connection, embeddedMigrations()));
     library.m_wasCreated = report.created;

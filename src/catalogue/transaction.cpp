@@ -3,6 +3,8 @@
 #include <string>
 #include <utility>
 
+#include "catalogue/statement.h"
+
 namespace pantile::catalogue {
 namespace {
 
@@ -21,13 +23,19 @@ Error givenUp() {
             "put right what failed, and start the change again"};
 }
 
+/// Compiled once, where execute() would compile each time.
+Result<void> obey(Connection& connection, const std::string& sql) {
+    PANTILE_RETURN_IF_ERROR(run(connection, sql));
+    return {};
+}
+
 }  // namespace
 
 Result<Transaction> Transaction::beginAs(Connection& connection, const char* outermost) {
     if (connection.depth > 0 && !connection.inTransaction()) return givenUp();
     const int depth = connection.depth + 1;
     PANTILE_RETURN_IF_ERROR(
-        connection.execute(depth == 1 ? outermost : "SAVEPOINT " + savepoint(depth)));
+        obey(connection, depth == 1 ? outermost : "SAVEPOINT " + savepoint(depth)));
     connection.depth = depth;
     return Transaction(connection, depth);
 }
@@ -58,7 +66,7 @@ Result<void> Transaction::commit() {
     Result<void> done =
         m_depth == 1 ? m_connection->wordChanges().write(*m_connection) : Result<void>();
     if (done) {
-        done = m_connection->execute(m_depth == 1 ? "COMMIT" : "RELEASE " + savepoint(m_depth));
+        done = obey(*m_connection, m_depth == 1 ? "COMMIT" : "RELEASE " + savepoint(m_depth));
     }
     if (!done) {
         rollBack();

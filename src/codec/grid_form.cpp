@@ -17,12 +17,27 @@ namespace {
 constexpr int kRawDeflate = -15;  // RFC 1951 with its largest window and no header around it.
 constexpr int kMostMemory = 9;
 
-std::optional<std::vector<std::uint8_t>> deflated(std::span<const std::uint8_t> bytes) {
-    z_stream stream = {};
-    const int started = deflateInit2(&stream, Z_BEST_COMPRESSION, Z_DEFLATED, kRawDeflate,
+struct DeflateEnder {
+    void operator()(z_stream* stream) const {
+        deflateEnd(stream);
+        delete stream;
+    }
+};
+
+using Deflater = std::unique_ptr<z_stream, DeflateEnder>;
+
+Deflater makeDeflater() {
+    auto stream = std::make_unique<z_stream>();
+    const int started = deflateInit2(stream.get(), Z_BEST_COMPRESSION, Z_DEFLATED, kRawDeflate,
                                      kMostMemory, Z_DEFAULT_STRATEGY);
-    if (started != Z_OK) return std::nullopt;
-    const std::unique_ptr<z_stream, int (*)(z_stream*)> closer(&stream, deflateEnd);
+    return Deflater(started == Z_OK ? stream.release() : nullptr);
+}
+
+std::optional<std::vector<std::uint8_t>> deflated(std::span<const std::uint8_t> bytes) {
+    // Its quarter of a megabyte takes longer to get than a small grid takes to pack.
+    thread_local const Deflater kDeflater = makeDeflater();
+    if (!kDeflater || deflateReset(kDeflater.get()) != Z_OK) return std::nullopt;
+    z_stream& stream = *kDeflater;
     const auto size = static_cast<uInt>(bytes.size());
     std::vector<std::uint8_t> packed(deflateBound(&stream, size));
     stream.next_in = bytes.data();
