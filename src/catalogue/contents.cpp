@@ -144,7 +144,9 @@ Result<std::int64_t> storeContent(Connection& connection, const Grid& grid,
             {storedFingerprint(texture.contentFingerprint()), grid.width(), grid.height(),
              paletteId, texture.coloursUsed(), static_cast<std::int64_t>(form.method), form.bytes,
              painted.used, painted.tone}));
-    return connection.lastInsertedId();
+    const std::int64_t id = connection.lastInsertedId();
+    PANTILE_RETURN_IF_ERROR(run(connection, "INSERT INTO looks_missing VALUES (?1)", {id}));
+    return id;
 }
 
 Result<Content> loadContent(Connection& connection, std::int64_t contentId) {

@@ -45,6 +45,15 @@ public:
         return SqlPiece{"paints_near(?, f.palette_id, f.used)", {bound(*near)}};
     }
 
+    Result<SqlPiece> operator()(const LikeFilter& filter) const {
+        if (!filter.found) {
+            return core::Error{core::ErrorKind::Internal,
+                               "look-alikes were asked for and not looked up",
+                               "report this as a fault of the program"};
+        }
+        return m_sets.isOneOf(*filter.found, m_use);
+    }
+
     Result<SqlPiece> operator()(const RemovedFilter& /*filter*/) const {
         return SqlPiece{"f.removed", {}};
     }

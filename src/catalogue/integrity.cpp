@@ -30,9 +30,10 @@ public:
         PANTILE_RETURN_IF_ERROR(m_connection.wordChanges().write(m_connection));
         PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(m_connection));
         using Part = Result<void> (Check::*)();
-        for (const Part part : {&Check::checkFile, &Check::checkReferences, &Check::checkTables,
-                                &Check::checkPalettes, &Check::checkContents, &Check::checkTextures,
-                                &Check::checkFacts, &Check::checkWords, &Check::checkNamed}) {
+        for (const Part part :
+             {&Check::checkFile, &Check::checkReferences, &Check::checkTables,
+              &Check::checkPalettes, &Check::checkContents, &Check::checkTextures,
+              &Check::checkFacts, &Check::checkWords, &Check::checkLooks, &Check::checkNamed}) {
             PANTILE_RETURN_IF_ERROR(note("library", (this->*part)()));
         }
         m_report.ok = m_report.problems.empty();
@@ -186,6 +187,16 @@ private:
                 add("texture " + std::to_string(id), "what it is found by is not what it is");
                 return Result<void>();
             });
+    }
+
+    Result<void> checkLooks() {
+        PANTILE_ASSIGN_OR_RETURN(
+            const auto wrong,
+            m_connection.number("SELECT count(*) FROM contents c WHERE EXISTS (SELECT 1 FROM looks "
+                                "WHERE content_id = c.id) = EXISTS (SELECT 1 FROM looks_missing "
+                                "WHERE content_id = c.id)"));
+        if (wrong > 0) add("file", "some pictures are never found as look-alikes");
+        return {};
     }
 
     Result<void> checkWords() {

@@ -3,11 +3,13 @@
 // Query: what a search asks for, as a tree. Authority for the language: docs/query-language.md.
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
 
 #include "core/colour.h"
+#include "core/ids.h"
 
 namespace pantile::catalogue {
 
@@ -43,6 +45,17 @@ struct ColourFilter {
     std::int64_t thousandths = 0;
 };
 
+/// What `like:` allows where it names no distance, and `similar` too. Units: look-alikes.md.
+inline constexpr int kUsualLikeness = 2;
+
+/// Looks like the texture, which is not one of its look-alikes itself. Pictures are not known here:
+/// `found` is to be filled in before the query is asked (tasks/find_textures.h).
+struct LikeFilter {
+    core::TextureId id;
+    int within = kUsualLikeness;
+    std::optional<std::vector<core::TextureId>> found;
+};
+
 struct RemovedFilter {};
 
 /// What is:seamless allows: the worse seam is at most a quarter more visible than the inside.
@@ -52,8 +65,8 @@ inline constexpr std::int64_t kSeamlessHundredths = 125;
 /// Repeated, its seams are hardly seen. One that was not measured does not match.
 struct SeamlessFilter {};
 
-using Filter =
-    std::variant<TextFilter, NameFilter, NumberFilter, ColourFilter, RemovedFilter, SeamlessFilter>;
+using Filter = std::variant<TextFilter, NameFilter, NumberFilter, ColourFilter, LikeFilter,
+                            RemovedFilter, SeamlessFilter>;
 
 struct QueryNode {
     enum class Kind {
@@ -69,9 +82,8 @@ struct QueryNode {
 
 struct Query {
     QueryNode root;
-    bool namesRemoved =
-        false;  ///< Asks for is:removed somewhere; if not, removed ones are left out.
-    bool namesSeamless = false;  ///< Asks for is:seamless somewhere.
+    /// Asks for is:removed somewhere; if not, removed ones are left out.
+    bool namesRemoved = false;
 };
 
 }  // namespace pantile::catalogue

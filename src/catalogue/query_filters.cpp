@@ -25,21 +25,23 @@ struct IsKey {};
 
 struct ColourKey {};
 
+struct LikeKey {};
+
 struct DurationKey {};
 
 struct DateKey {
     NumberField field;
 };
 
-using KeyMeaning =
-    std::variant<TextField, NameKind, NumberField, SizeKey, DurationKey, DateKey, ColourKey, IsKey>;
+using KeyMeaning = std::variant<TextField, NameKind, NumberField, SizeKey, DurationKey, DateKey,
+                                ColourKey, LikeKey, IsKey>;
 
 struct Key {
     std::string_view name;
     KeyMeaning meaning;
 };
 
-const std::array<Key, 22> kKeys = {{
+const std::array<Key, 23> kKeys = {{
     {"tag", NameKind::Tag},
     {"shelf", NameKind::Shelf},
     {"palette", NameKind::Palette},
@@ -55,6 +57,7 @@ const std::array<Key, 22> kKeys = {{
     {"height", NumberField::Height},
     {"colours", NumberField::Colours},
     {"colour", ColourKey{}},
+    {"like", LikeKey{}},
     {"stars", NumberField::Stars},
     {"bytes", NumberField::Bytes},
     {"id", NumberField::Id},
@@ -146,6 +149,14 @@ public:
         const auto near = parseNearColour(m_token.value);
         if (!near) return badValue("a colour", "#3a6b4c or #3a6b4c~10");
         return matchNode(ColourFilter{near->colour, near->thousandths});
+    }
+
+    Result<QueryNode> operator()(LikeKey) const {
+        PANTILE_RETURN_IF_ERROR(checkEquals());
+        const auto like = parseLike(m_token.value);
+        if (!like) return badValue("the id of a texture", "17, or 17~10 for a distance up to 100");
+        return matchNode(
+            LikeFilter{core::TextureId{like->id}, like->within.value_or(kUsualLikeness), {}});
     }
 
     Result<QueryNode> operator()(IsKey) const {

@@ -83,7 +83,6 @@ private:
         if (token.kind == Token::KeyAndValue) {
             PANTILE_ASSIGN_OR_RETURN(QueryNode node, readFilter(m_query, token));
             if (std::holds_alternative<RemovedFilter>(node.filter)) m_result.namesRemoved = true;
-            if (std::holds_alternative<SeamlessFilter>(node.filter)) m_result.namesSeamless = true;
             return node;
         }
         if (token.value.empty()) {

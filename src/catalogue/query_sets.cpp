@@ -53,6 +53,12 @@ Result<SqlPiece> QuerySets::isOneOf(const SqlPiece& ids, Use use) {
     return isIn(set, use);
 }
 
+Result<SqlPiece> QuerySets::isOneOf(std::span<const core::TextureId> ids, Use use) {
+    IdSet& set = m_sets.emplace_back();
+    for (const core::TextureId id : ids) set.add(id.value);
+    return isIn(set, use);
+}
+
 Result<SqlPiece> QuerySets::holds(TextFilter::Field field, const std::string& folded, Use use) {
     PANTILE_ASSIGN_OR_RETURN(const std::vector<TextHit>* hits, hitsOf(folded));
     IdSet& set = m_sets.emplace_back();

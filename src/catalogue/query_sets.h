@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <deque>
 #include <map>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,6 +18,7 @@
 #include "catalogue/sql_piece.h"
 #include "catalogue/text_folding.h"
 #include "catalogue/word_index.h"
+#include "core/ids.h"
 #include "core/result.h"
 
 namespace pantile::catalogue {
@@ -35,6 +37,8 @@ public:
 
     /// A condition over facts f: its texture is one of those that the statement gives as `id`.
     core::Result<SqlPiece> isOneOf(const SqlPiece& ids, Use use);
+
+    core::Result<SqlPiece> isOneOf(std::span<const core::TextureId> ids, Use use);
 
     /// The same of those in whose field the folded text stands, which is not empty. Any looks into
     /// the tags and their aliases too.

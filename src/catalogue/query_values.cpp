@@ -83,6 +83,17 @@ std::optional<NearColour> parseNearColour(std::string_view text) {
     return NearColour{*colour, *distance};
 }
 
+std::optional<LikeValue> parseLike(std::string_view text) {
+    constexpr std::int64_t kFarthest = 100;
+    const std::size_t tilde = std::min(text.find('~'), text.size());
+    const auto id = parseCount(text.substr(0, tilde));
+    if (!id) return std::nullopt;
+    if (tilde == text.size()) return LikeValue{*id, std::nullopt};
+    const auto within = parseCount(text.substr(tilde + 1));
+    if (!within || *within > kFarthest) return std::nullopt;
+    return LikeValue{*id, static_cast<int>(*within)};
+}
+
 std::optional<Period> parsePeriod(std::string_view text) {
     namespace chrono = std::chrono;
     constexpr std::size_t kYearDigits = 4;

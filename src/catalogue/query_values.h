@@ -29,6 +29,14 @@ struct NearColour {
 
 std::optional<NearColour> parseNearColour(std::string_view text);
 
+/// "17" or "17~10", the distance from 0 to 100.
+struct LikeValue {
+    std::int64_t id = 0;
+    std::optional<int> within;
+};
+
+std::optional<LikeValue> parseLike(std::string_view text);
+
 /// Unix seconds in UTC, from the first of the period up to, not with, the first after it.
 struct Period {
     std::int64_t begin = 0;

@@ -50,7 +50,8 @@ struct FoundTextures {
     std::vector<TextureRow> rows;
 };
 
-/// Errors: InvalidInput for a negative offset; Corrupt, Io, Busy.
+/// Errors: InvalidInput for a negative offset; Internal for a `like:` without what it finds;
+/// Corrupt, Io, Busy.
 core::Result<FoundTextures> findTextures(const Library& library, const Query& query,
                                          const FindOptions& options = {});
 

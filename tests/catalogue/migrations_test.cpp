@@ -7,8 +7,10 @@
 #include "catalogue/canvases.h"
 #include "catalogue/integrity.h"
 #include "catalogue/library_fixture.h"
+#include "catalogue/looks.h"
 #include "catalogue/query_parser.h"
 #include "catalogue/reader.h"
+#include "catalogue/searches.h"
 #include "catalogue/statement.h"
 
 namespace pantile::catalogue {
@@ -180,6 +182,37 @@ TEST_F(MigrationsTest, OfVersionThreeKeepWhatWasThere) {
     EXPECT_EQ(found("colour:#22EF24"), (TextureIds{{2}}));
     EXPECT_EQ(readTexture(*opened, {1})->row.revision, 2);
     EXPECT_EQ(checkLibrary(*opened)->problems, std::vector<Problem>{});
+}
+
+TEST_F(MigrationsTest, OfVersionFourKeepWhatWasThere) {
+    const auto file = folder() / "old.db";
+    makeOldLibrary(file, 4);
+    const auto opened = Library::open(file, tests::plainOptions());
+    ASSERT_THAT(opened, isOk());
+    const auto found = [&](std::string_view query) {
+        FindOptions byId;
+        byId.sort.field = SortField::Id;
+        return findIds(*opened, parseQuery(query).value(), byId).value();
+    };
+    using TextureIds = std::vector<core::TextureId>;
+    EXPECT_EQ(found("strands is:removed"), (TextureIds{{3}}));
+    EXPECT_EQ(found("tag:strand"), (TextureIds{{1}, {2}}));
+    EXPECT_EQ(found("stars>=3 on:night shelf:tideline"), (TextureIds{{1}}));
+    EXPECT_EQ(listSearches(*opened)->front().query, "tag:shore stars>=3");
+    EXPECT_EQ(readTexture(*opened, {2})->texture.grid().at(1, 1), 0);
+    EXPECT_EQ(checkLibrary(*opened)->problems, std::vector<Problem>{});
+}
+
+// Nothing was known of how pictures look: all that a texture has now is waiting.
+TEST_F(MigrationsTest, OfVersionFourMissAllLooks) {
+    const auto file = folder() / "old.db";
+    makeOldLibrary(file, 4);
+    const auto opened = Library::open(file, tests::plainOptions());
+    ASSERT_THAT(opened, isOk());
+    using core::TextureId;
+    EXPECT_EQ(missingLooks(*opened, 0, 9).value(),
+              (std::vector<MissingLook>{
+                  {1, TextureId{1}}, {3, TextureId{3}}, {4, TextureId{4}}, {5, TextureId{2}}}));
 }
 
 TEST_F(MigrationsTest, DoNothingTwice) {
