@@ -6,9 +6,9 @@
 #include <set>
 
 #include "catalogue/query_parser.h"
-#include "catalogue/reader.h"
 #include "cli/arguments.h"
 #include "core/text.h"
+#include "tasks/find_textures.h"
 
 namespace pantile::cli {
 
@@ -22,24 +22,24 @@ bool isNumber(std::string_view word) {
     return !word.empty() && word.find_first_not_of("0123456789") == std::string_view::npos;
 }
 
-Result<std::vector<core::TextureId>> search(const catalogue::Library& library,
-                                            const std::string& text) {
+Result<std::vector<core::TextureId>> search(catalogue::Library& library, const std::string& text) {
     const auto query = catalogue::parseQuery(text);
     if (!query) return Error{ErrorKind::Usage, query.error().message, query.error().hint};
     catalogue::FindOptions byId;
     byId.sort.field = catalogue::SortField::Id;
-    return catalogue::findIds(library, *query, byId);
+    return tasks::findIds(library, *query, byId);
 }
 
 }  // namespace
 
 Result<core::TextureId> parseTextureId(std::string_view word) {
-    PANTILE_ASSIGN_OR_RETURN(const long long number,
-                             parseNumber("an id", word, 1, std::numeric_limits<long long>::max()));
-    return core::TextureId{number};
+    const auto number = parseNumber("an id", word, 1, std::numeric_limits<long long>::max());
+    if (number) return core::TextureId{*number};
+    return Error{ErrorKind::Usage, number.error().message,
+                 "give the number that find shows beside the texture, such as 17"};
 }
 
-Result<Selection> selectTextures(const catalogue::Library& library,
+Result<Selection> selectTextures(catalogue::Library& library,
                                  const std::vector<std::string>& words) {
     if (words.empty()) {
         return Error{ErrorKind::Usage, "no textures were named",

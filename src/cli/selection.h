@@ -18,7 +18,7 @@ struct Selection {
 
 /// Errors: Usage for no word at all, two searches, a number that is no id or a search with a
 /// mistake; NotFound if only a search was given and it finds nothing; errors of the library.
-core::Result<Selection> selectTextures(const catalogue::Library& library,
+core::Result<Selection> selectTextures(catalogue::Library& library,
                                        const std::vector<std::string>& words);
 
 /// One id. Errors: Usage.

@@ -4,6 +4,7 @@
 
 #include "catalogue/canvases.h"
 #include "catalogue/palettes.h"
+#include "catalogue/query.h"
 #include "catalogue/shelves.h"
 #include "catalogue/writer.h"
 #include "core/text.h"
@@ -92,6 +93,7 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
         return {};
     }
     PANTILE_RETURN_IF_ERROR(noteSeam(gathering.library, added.id, texture));
+    PANTILE_RETURN_IF_ERROR(noteLook(gathering.library, added.id, texture));
     if (!gathering.options.shelf.empty()) {
         PANTILE_RETURN_IF_ERROR(catalogue::putOnShelf(gathering.library, std::span(&added.id, 1),
                                                       gathering.options.shelf));
@@ -105,7 +107,7 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
     gathering.report.added.push_back(
         {added.id, texture.text().title, texture.grid().size(), texture.coloursUsed(), path,
          added.outcome == Outcome::Recovered, recognised.repairs, recognised.enlargement,
-         recognised.difference, estimate, prepared.savedMs});
+         recognised.difference, estimate, prepared.savedMs, std::nullopt});
     return {};
 }
 
@@ -226,6 +228,25 @@ std::vector<Item> itemsOf(const std::vector<GatherInput>& inputs, Gathering& gat
     return items;
 }
 
+// All is added, and the report must not be lost: who stops this, or writes meanwhile, only misses
+// what the textures are like.
+Result<void> noteLookAlikes(catalogue::Library& library, GatherReport& report,
+                            const core::Progress& progress) {
+    if (report.added.empty()) return {};
+    std::vector<core::TextureId> ids;
+    for (const GatheredTexture& texture : report.added) ids.push_back(texture.id);
+    const auto noted = workOutLooks(library, progress);
+    auto found = noted ? cameFrom(library, ids, catalogue::kUsualLikeness, progress)
+                       : Result<std::vector<std::optional<LookAlike>>>(noted.error());
+    if (!found) {
+        const ErrorKind kind = found.error().kind;
+        const bool goesOn = kind == ErrorKind::Cancelled || kind == ErrorKind::Busy;
+        return goesOn ? Result<void>() : found.error();
+    }
+    for (std::size_t i = 0; i < ids.size(); ++i) report.added[i].alike = std::move((*found)[i]);
+    return {};
+}
+
 }  // namespace
 
 Result<GatherReport> gather(catalogue::Library& library, const std::vector<GatherInput>& inputs,
@@ -252,6 +273,7 @@ Result<GatherReport> gather(catalogue::Library& library, const std::vector<Gathe
     };
     progress.tell(0, total, "");
     PANTILE_RETURN_IF_ERROR(inOrder<Prepared>(total, work, take));
+    PANTILE_RETURN_IF_ERROR(noteLookAlikes(library, gathering.report, progress));
     progress.tell(total, total, "");
     return std::move(gathering.report);
 }

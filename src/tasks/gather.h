@@ -11,6 +11,7 @@
 #include "core/ids.h"
 #include "core/progress.h"
 #include "core/result.h"
+#include "tasks/look_alikes.h"
 #include "tasks/recognise.h"
 
 namespace pantile::tasks {
@@ -43,6 +44,7 @@ struct GatheredTexture {
     std::optional<Difference> difference;         ///< The same.
     std::optional<catalogue::Estimate> estimate;  ///< If a canvas takes it.
     std::int64_t savedMs = 0;                     ///< Of drawing, by simplifying.
+    std::optional<LookAlike> alike;               ///< One that was there and that it came from.
 };
 
 struct KnownTexture {

@@ -78,6 +78,19 @@ void printEnlargement(std::ostream& out, double factor) {
     out << " times; --enlarged keep takes it as it is\n";
 }
 
+QJsonValue alikeJson(const tasks::GatheredTexture& texture) {
+    if (!texture.alike) return {};
+    return QJsonObject{{"id", jsonNumber(texture.alike->id.value)},
+                       {"title", jsonText(texture.alike->title)},
+                       {"distance", texture.alike->distance},
+                       {"how", jsonText(texture.alike->how)}};
+}
+
+void printAlike(std::ostream& out, const tasks::LookAlike& alike) {
+    out << (alike.distance == 0 ? "  you have this: " : "  you have one like this: ")
+        << alike.id.value << " \"" << core::visibleText(alike.title) << "\", " << alike.how << '\n';
+}
+
 QJsonObject reportJson(const tasks::GatherReport& report) {
     const auto added = jsonArray(report.added, [](const tasks::GatheredTexture& texture) {
         return QJsonObject{{"id", jsonNumber(texture.id.value)},
@@ -88,6 +101,7 @@ QJsonObject reportJson(const tasks::GatherReport& report) {
                            {"path", jsonText(texture.path)},
                            {"recovered", texture.recovered},
                            {"repairs", jsonTexts(texture.repairs)},
+                           {"alike", alikeJson(texture)},
                            {"enlarged", enlargedJson(texture)},
                            {"difference", differenceJson(texture)},
                            {"load_bytes", texture.estimate ? jsonNumber(texture.estimate->loadBytes)
@@ -123,6 +137,7 @@ void printReport(Session& session, const tasks::GatherReport& report) {
         printRepairs(session.out, texture.repairs);
         if (texture.enlargement) printEnlargement(session.out, *texture.enlargement);
         printCosts(session.out, texture);
+        if (texture.alike) printAlike(session.out, *texture.alike);
     }
     for (const tasks::KnownTexture& texture : report.known) {
         session.out << "Known " << texture.id.value << "  " << core::visibleText(texture.title)

@@ -16,6 +16,8 @@ Command shelfCommand();
 Command searchCommand();
 Command touchCommand();
 Command seamsCommand();
+Command similarCommand();
+Command duplicatesCommand();
 Command removeCommand();
 Command recoverCommand();
 Command historyCommand();

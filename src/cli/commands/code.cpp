@@ -73,7 +73,7 @@ Result<std::vector<tasks::SharedCode>> codesFor(const catalogue::Library& librar
 
 Result<Outcome> run(Session& session, const Arguments& arguments) {
     PANTILE_ASSIGN_OR_RETURN(const tasks::ShareOptions options, shareOptions(arguments));
-    PANTILE_ASSIGN_OR_RETURN(const auto library,
+    PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const Selection selection,
                              selectTextures(library, arguments.positional()));

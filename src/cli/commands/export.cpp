@@ -38,7 +38,7 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
                              arguments.number("--enlarge", 1, picture::kMaxEnlargement));
     options.enlarge = static_cast<int>(enlarge.value_or(1));
     if (arguments.has("--replace")) options.ifExists = tasks::IfExists::Replace;
-    PANTILE_ASSIGN_OR_RETURN(const auto library,
+    PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const Selection selection,
                              selectTextures(library, arguments.positional()));

@@ -8,6 +8,7 @@
 #include "cli/commands/all.h"
 #include "cli/json.h"
 #include "cli/texture_answer.h"
+#include "tasks/find_textures.h"
 #include "tasks/library_place.h"
 #include "tasks/texture_json.h"
 
@@ -69,11 +70,12 @@ void printFound(Session& session, const catalogue::FoundTextures& found) {
 
 Result<Outcome> run(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 0, 1, "find [QUERY], the query in quotes"));
-    PANTILE_ASSIGN_OR_RETURN(const auto library,
+    PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const Asked asked, askedFor(library, arguments));
     const auto& [query, options] = asked;
-    PANTILE_ASSIGN_OR_RETURN(const auto found, catalogue::findTextures(library, query, options));
+    PANTILE_ASSIGN_OR_RETURN(const auto found,
+                             tasks::findTextures(library, query, options, session.progress()));
     if (session.json) {
         printJson(session.out, {{"total", jsonNumber(found.total)},
                                 {"textures", jsonArray(found.rows, [](const auto& row) {
@@ -100,7 +102,8 @@ Command findCommandSpec() {
             {"--limit", OptionKind::Value, "N", "show at most so many"},
             {"--offset", OptionKind::Value, "N", "pass over the first so many"},
         },
-        "A query such as \"kelp\", \"tag:sand -tag:night\", \"size:32x32 draw<2m\" or\n"
+        "A query such as \"kelp\", \"tag:sand -tag:night\", \"size:32x32 draw<2m\", \"like:17\" "
+        "or\n"
         "\"(tag:rope | tag:net) author:mara\". Without one, everything is listed. All of the "
         "query\n"
         "language is in docs/query-language.md.",

@@ -63,7 +63,7 @@ Outcome tell(Session& session, const Answer& answer, const Json& json, const Pri
 
 Result<Outcome> run(Session& session, const Arguments& arguments) {
     PANTILE_ASSIGN_OR_RETURN(const tasks::ChooseOptions options, chooseOptions(arguments));
-    PANTILE_ASSIGN_OR_RETURN(const auto library,
+    PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const Selection selection,
                              selectTextures(library, arguments.positional()));
