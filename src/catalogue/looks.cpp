@@ -25,6 +25,7 @@ LookFigures figuresIn(Statement& statement, int column) {
 
 std::vector<TextureId> idsIn(const std::vector<std::int64_t>& numbers) {
     std::vector<TextureId> ids;
+    ids.reserve(numbers.size());
     for (const std::int64_t number : numbers) ids.push_back({number});
     return ids;
 }

@@ -25,6 +25,9 @@ namespace {
 
 constexpr std::uint64_t kMaxInputBytes = std::uint64_t{256} << 20U;
 
+// Others that are nearly the same must be read, some milliseconds for each that was added.
+constexpr std::size_t kMostComparedNear = 100;
+
 // One gathering: what all its files share.
 struct Gathering {
     catalogue::Library& library;
@@ -236,7 +239,8 @@ Result<void> noteLookAlikes(catalogue::Library& library, GatherReport& report,
     std::vector<core::TextureId> ids;
     for (const GatheredTexture& texture : report.added) ids.push_back(texture.id);
     const auto noted = workOutLooks(library, progress);
-    auto found = noted ? cameFrom(library, ids, catalogue::kUsualLikeness, progress)
+    const int within = std::size(ids) > kMostComparedNear ? 0 : catalogue::kUsualLikeness;
+    auto found = noted ? cameFrom(library, ids, within, progress)
                        : Result<std::vector<std::optional<LookAlike>>>(noted.error());
     if (!found) {
         const ErrorKind kind = found.error().kind;

@@ -65,7 +65,7 @@ private:
         // A damaged picture looks like nothing; the check tells of it.
         if (!theirs && theirs.error().kind == core::ErrorKind::Corrupt)
             return std::optional<LookAlike>();
-        PANTILE_RETURN_IF_ERROR(theirs);
+        if (!theirs) return theirs.error();
         const std::optional<picture::Likeness> found =
             told == Told::Other ? compare(mine->texture, theirs->texture)
                                 : compare(theirs->texture, mine->texture);
@@ -265,7 +265,7 @@ Result<void> workOutLooks(Library& library, const core::Progress& progress) {
             const auto record = catalogue::readTexture(library, id);
             // A damaged picture looks like nothing; the check tells of it.
             if (!record && record.error().kind == core::ErrorKind::Corrupt) continue;
-            PANTILE_RETURN_IF_ERROR(record);
+            if (!record) return record.error();
             PANTILE_RETURN_IF_ERROR(noteLook(library, id, record->texture));
         }
         PANTILE_RETURN_IF_ERROR(transaction.commit());
@@ -303,7 +303,10 @@ Result<std::vector<std::optional<LookAlike>>> cameFrom(const Library& library,
         figures.push_back(own);
         if (own) looks.push_back(lookOf(*own));
     }
-    PANTILE_ASSIGN_OR_RETURN(const auto table, LookTable::read(library, looks, within));
+    LookTable table;
+    if (within > 0) {
+        PANTILE_ASSIGN_OR_RETURN(table, LookTable::read(library, looks, within));
+    }
     std::vector<std::optional<LookAlike>> found;
     for (std::size_t i = 0; i < ids.size(); ++i) {
         if (progress.stopRequested()) return core::stoppedError();
