@@ -1,8 +1,12 @@
 #include "catalogue/file_copy.h"
 
+#include <algorithm>
+#include <functional>
 #include <memory>
 #include <string>
 #include <system_error>
+#include <utility>
+#include <vector>
 
 #include <sqlite3.h>
 
@@ -16,32 +20,24 @@ using core::Error;
 using core::ErrorKind;
 using core::Result;
 
-// Takes away a half-made copy and its side files, whatever way the copying ends.
-class TemporaryFile {
-public:
-    explicit TemporaryFile(fs::path path) : m_path(std::move(path)) { remove(); }
-
-    TemporaryFile(const TemporaryFile&) = delete;
-    TemporaryFile& operator=(const TemporaryFile&) = delete;
-
-    ~TemporaryFile() { remove(); }
-
-    const fs::path& path() const { return m_path; }
-
-private:
-    void remove() const {
-        std::error_code ignored;
-        for (const char* suffix : {"", "-journal", "-wal", "-shm"}) {
-            fs::remove(m_path.string() + suffix, ignored);
-        }
-    }
-
-    fs::path m_path;
-};
-
 Error alreadyThere(const fs::path& path) {
     return {ErrorKind::AlreadyExists, path.string() + " exists already",
             "choose another name, or ask for it to be replaced"};
+}
+
+}  // namespace
+
+void TemporaryFile::remove() const {
+    std::error_code ignored;
+    for (const char* suffix : {"", "-journal", "-wal", "-shm"}) {
+        fs::remove(m_path.string() + suffix, ignored);
+    }
+}
+
+Result<void> checkIsFree(const fs::path& path) {
+    std::error_code ignored;
+    if (fs::exists(path, ignored)) return alreadyThere(path);
+    return {};
 }
 
 // A hard link fails where a file is already, so nothing is overwritten even if it came this moment.
@@ -56,8 +52,6 @@ Result<void> moveToNewName(const fs::path& from, const fs::path& to) {
     return Error{ErrorKind::Io, to.string() + " cannot be written: " + failure.message(),
                  "check the path, and that you may write to its folder"};
 }
-
-}  // namespace
 
 Result<void> copyDatabase(Connection& from, Connection& to) {
     const std::unique_ptr<sqlite3_backup, int (*)(sqlite3_backup*)> backup(
@@ -76,8 +70,7 @@ Result<void> copyDatabase(Connection& from, Connection& to) {
 }
 
 Result<void> copyToNewFile(Connection& from, const fs::path& path) {
-    std::error_code ignored;
-    if (fs::exists(path, ignored)) return alreadyThere(path);
+    PANTILE_RETURN_IF_ERROR(checkIsFree(path));
     const TemporaryFile part(fs::path(path.string() + ".part"));
     {
         PANTILE_ASSIGN_OR_RETURN(const auto to,
@@ -86,6 +79,29 @@ Result<void> copyToNewFile(Connection& from, const fs::path& path) {
         PANTILE_RETURN_IF_ERROR(copyDatabase(from, *to));
     }
     return moveToNewName(part.path(), path);
+}
+
+namespace {
+
+/// Whether the name is the stem and a number, or two with '-' between, as freeNameBeside makes
+/// them.
+bool isNumberedCopy(const std::string& name, const std::string& stem) {
+    if (!name.starts_with(stem) || name.size() == stem.size()) return false;
+    return name.find_first_not_of("0123456789-", stem.size()) == std::string::npos;
+}
+
+}  // namespace
+
+void keepNewestBeside(const fs::path& path, std::string_view what, std::size_t most) {
+    const std::string stem = path.filename().string() + "." + std::string(what);
+    std::vector<std::pair<fs::file_time_type, fs::path>> copies;
+    std::error_code ignored;
+    for (const auto& file : fs::directory_iterator(fs::absolute(path).parent_path(), ignored)) {
+        if (!isNumberedCopy(file.path().filename().string(), stem)) continue;
+        copies.emplace_back(fs::last_write_time(file.path(), ignored), file.path());
+    }
+    std::sort(copies.begin(), copies.end(), std::greater<>());
+    for (std::size_t i = most; i < copies.size(); ++i) fs::remove(copies[i].second, ignored);
 }
 
 fs::path freeNameBeside(const fs::path& path, std::string_view what) {

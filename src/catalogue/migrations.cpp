@@ -13,6 +13,8 @@ using core::Error;
 using core::ErrorKind;
 using core::Result;
 
+constexpr std::size_t kCopiesKept = 5;
+
 Result<void> checkReferences(Connection& connection) {
     PANTILE_ASSIGN_OR_RETURN(
         const auto broken, allTexts(connection, "SELECT \"table\" FROM pragma_foreign_key_check"));
@@ -55,6 +57,7 @@ Result<MigrationReport> applyAll(Connection& connection, std::span<const Migrati
         PANTILE_RETURN_IF_ERROR(applyOne(connection, migration));
     }
     PANTILE_RETURN_IF_ERROR(transaction.commit());
+    if (report.backup) keepNewestBeside(connection.path(), "version-", kCopiesKept);
     return report;
 }
 

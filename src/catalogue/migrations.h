@@ -37,7 +37,8 @@ struct MigrationReport {
 };
 
 /// Brings a blank or older database to the last version, all steps and the version number in one
-/// transaction; several programs may do so at once. An older library is copied beside itself first.
+/// transaction; several programs may do so at once. An older library is copied beside itself first;
+/// of such copies the newest five are kept.
 /// Errors: as checkIsLibrary and Connection::error; what was not finished is as before.
 core::Result<MigrationReport> migrate(Connection& connection,
                                       std::span<const Migration> migrations);

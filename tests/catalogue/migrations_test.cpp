@@ -85,6 +85,28 @@ TEST_F(MigrationsTest, BringAnOlderLibraryForwardAndKeepACopyBeside) {
     EXPECT_EQ(readTexture(*copy, {1})->row.title, "Wet sand");
 }
 
+TEST_F(MigrationsTest, KeepTheNewestFiveCopies) {
+    namespace fs = std::filesystem;
+    const auto old = [&](const std::string& name, int hours) {
+        const fs::path file = folder() / name;
+        tests::writeBytes(file, name);
+        fs::last_write_time(file, fs::file_time_type::clock::now() - std::chrono::hours(hours));
+        return file;
+    };
+    const std::vector<fs::path> kept = {
+        old("library.db.version-1", 4),  old("library.db.version-1-2", 3),
+        old("library.db.version-2", 2),  old("library.db.version-3", 1),
+        old("library.db.version-x", 90), old("library.db.before-restore", 90),
+        old("other.db.version-1", 90)};
+    const std::vector<fs::path> gone = {old("library.db.version-2-3", 5),
+                                        old("library.db.version-2-2", 6)};
+    const auto report = migrate(library().connection(), withNext());
+    ASSERT_THAT(report, isOk());
+    EXPECT_TRUE(fs::exists(report->backup.value()));
+    for (const fs::path& file : kept) EXPECT_TRUE(fs::exists(file)) << file;
+    for (const fs::path& file : gone) EXPECT_FALSE(fs::exists(file)) << file;
+}
+
 TEST_F(MigrationsTest, ThatFailLeaveTheLibraryAsItWas) {
     add(tests::textureOf(1));
     const auto broken = withNext("CREATE TABLE tides (id INTEGER) STRICT; SELECT nothing;");
