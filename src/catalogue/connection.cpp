@@ -4,6 +4,7 @@
 
 #include <sqlite3.h>
 
+#include "catalogue/seal.h"
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
 #include "catalogue/word_index.h"
@@ -95,8 +96,11 @@ Result<std::unique_ptr<Connection>> Connection::openNamed(const std::filesystem:
     if (code != SQLITE_OK) return sqliteError(handle, code);
     sqlite3_limit(handle, SQLITE_LIMIT_LENGTH, kMaxRowBytes);
     sqlite3_db_config(handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+    // The triggers that seal rows also see those that a REPLACE drops.
     PANTILE_RETURN_IF_ERROR(connection->execute(
-        "PRAGMA foreign_keys=ON; PRAGMA trusted_schema=OFF; PRAGMA cell_size_check=ON;"));
+        "PRAGMA foreign_keys=ON; PRAGMA trusted_schema=OFF; PRAGMA cell_size_check=ON; "
+        "PRAGMA recursive_triggers=ON;"));
+    PANTILE_RETURN_IF_ERROR(addSealFunction(*connection));
     return connection;
 }
 

@@ -9,6 +9,7 @@
 #include "catalogue/painted_colours.h"
 #include "catalogue/palettes.h"
 #include "catalogue/revisions.h"
+#include "catalogue/seal.h"
 #include "catalogue/statement.h"
 #include "catalogue/word_index.h"
 #include "core/text.h"
@@ -33,7 +34,8 @@ public:
         for (const Part part :
              {&Check::checkFile, &Check::checkReferences, &Check::checkTables,
               &Check::checkPalettes, &Check::checkContents, &Check::checkTextures,
-              &Check::checkFacts, &Check::checkWords, &Check::checkLooks, &Check::checkNamed}) {
+              &Check::checkFacts, &Check::checkWords, &Check::checkLooks, &Check::checkNamed,
+              &Check::checkSeals, &Check::checkNamesInIndexes}) {
             PANTILE_RETURN_IF_ERROR(note("library", (this->*part)()));
         }
         m_report.ok = m_report.problems.empty();
@@ -224,6 +226,31 @@ private:
         PANTILE_RETURN_IF_ERROR(checkEach(kBoards, readBoard));
         PANTILE_RETURN_IF_ERROR(checkEach(kLoads, readLoad));
         return checkEach(kPaletteNames, readPalette);
+    }
+
+    Result<void> checkSeals() {
+        PANTILE_ASSIGN_OR_RETURN(const auto broken, brokenSeals(m_connection));
+        for (const std::string& table : broken) {
+            add("table " + table, "something in it is not what was written");
+        }
+        return {};
+    }
+
+    // Where letter case does not count, SQLite's check takes other letters in an index for the
+    // same.
+    Result<void> checkNamesInIndexes() {
+        for (const NamedTable& table : {kShelves, kSearches, kCanvases, kBoards, kLoads}) {
+            const std::string name(table.table);
+            PANTILE_ASSIGN_OR_RETURN(
+                const auto different,
+                m_connection.number(
+                    "SELECT count(*) FROM " + name +
+                    " AS t NOT INDEXED WHERE NOT EXISTS (SELECT 1 FROM " + name +
+                    " AS i INDEXED BY sqlite_autoindex_" + name +
+                    "_1 WHERE i.name = t.name AND i.name = t.name COLLATE BINARY)"));
+            if (different > 0) add("table " + name, "its index holds other names");
+        }
+        return {};
     }
 
     const Library& m_library;

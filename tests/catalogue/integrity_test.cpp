@@ -68,6 +68,25 @@ TEST_F(IntegrityTest, FindsForgeriesAndNamesTheirPlace) {
     EXPECT_TRUE(check().ok);
 }
 
+// Nothing but its seal knows what a note of old said, or who wrote a load where.
+TEST_F(IntegrityTest, FindsWhatOnlySealsVouchFor) {
+    ASSERT_THAT(setText(library(), {{core::TextureId{1}}}, tests::withTitle("Kelp")), isOk());
+    for (const std::string change :
+         {"revisions SET title = 'T' WHERE number = 2", "textures SET title = 'KELP' WHERE id = 1",
+          "canvases SET grid_x = grid_x + 1", "textures SET note = 'At low tide' WHERE id = 2"}) {
+        const std::string table = change.substr(0, change.find(' '));
+        const auto transaction = library().begin();
+        forge("DROP TRIGGER seal_changed_" + table);
+        forge("UPDATE " + change);
+        const CheckReport report = check();
+        const auto named =
+            std::count_if(report.problems.begin(), report.problems.end(),
+                          [&](const Problem& p) { return p.where == "table " + table; });
+        EXPECT_EQ(named, 1) << change;
+    }
+    EXPECT_TRUE(check().ok);
+}
+
 TEST_F(IntegrityTest, FindsReferencesToNothing) {
     forge("PRAGMA foreign_keys=OFF; DELETE FROM tags");
     const CheckReport report = check();

@@ -201,7 +201,9 @@ protected:
     static std::string textOf(const fs::path& path) {
         if (!fs::exists(path)) return "none";
         const auto text = wholeLibrary(path);
-        return text ? *text : "damaged";
+        if (text) return *text;
+        // An empty file is what a library begins with.
+        return text.error().kind == core::ErrorKind::NotFound ? "none" : "damaged";
     }
 
     bool tryAt(const FileWork& work, DiskFault fault, std::int64_t step) {
@@ -236,13 +238,17 @@ TEST_F(FilesOnAFailingDisk, AreOldOrNewAndTheNextTryWorks) {
         {"back up", backUp, "backup.db"},
         {"restore", restore, "used.db"},
     }};
+    std::size_t count = 0;
     for (const FileWork& work : works) {
         const fs::path folder = freshFolder();
         m_before = textOf(folder / work.result);
         freshFolder();
         ASSERT_THAT(work.act(folder), isOk());
         m_after = textOf(folder / work.result);
+        ++count;
         for (const DiskFault fault : kFaults) {
+            // In a short run each work meets one fault.
+            if (!isFullRun() && fault != kFaults.at(count % kFaults.size())) continue;
             forEachStep(fault, [&](std::int64_t step) { return tryAt(work, fault, step); });
             if (HasFailure()) return;
         }

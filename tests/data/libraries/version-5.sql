@@ -1,0 +1,301 @@
+-- A library as schema version 5 left it, written out as SQL: four textures, one of them another mirrored,
+-- one removed and with words that are no ASCII, one whose picture was touched up; tags below others, another word
+-- for a tag, stars, seams, a shelf, a saved search, a palette's name, a canvas and a board of its own and a load.
+-- What its pictures look like was not worked out yet.
+PRAGMA application_id=1347701829;
+PRAGMA user_version=5;
+BEGIN;
+CREATE TABLE boards (
+    id INTEGER PRIMARY KEY,
+    name TEXT NOT NULL UNIQUE COLLATE NOCASE,
+    description TEXT NOT NULL,
+    memory INTEGER NOT NULL,
+    slots INTEGER NOT NULL,
+    bytes INTEGER NOT NULL,
+    report_interval_ms INTEGER NOT NULL,
+    max_step_up INTEGER NOT NULL,
+    max_step_down INTEGER NOT NULL,
+    press_ms INTEGER NOT NULL,
+    release_ms INTEGER NOT NULL,
+    settle_ms INTEGER NOT NULL
+, display_width INTEGER NOT NULL DEFAULT 0, display_height INTEGER NOT NULL DEFAULT 0) STRICT;
+INSERT INTO "boards" VALUES(1,'flash-32k','8-bit USB board, 32 KiB flash. 28672 bytes are left by a bootloader of 4 KiB (from such a part''s datasheet); 6144 of them are kept for the player. Five slots and careful timing: common practice, no source.',0,5,22528,8,127,8,33,33,100,0,0);
+INSERT INTO "boards" VALUES(2,'card-64','8-bit USB board with a memory card. 64 slots are what a person still finds by short presses; 64 KiB for each is far above what a texture takes, and far below any card. Both are choices of ours. Careful timing: common practice, no source.',1,64,4194304,8,127,8,33,33,100,0,0);
+INSERT INTO "boards" VALUES(3,'linux-255','Small Linux board whose kernel makes it a USB mouse; the load is a file on its card. 255 slots are the most that a load has: its player names each on a terminal. 64 KiB for each as for card-64, a choice of ours. Careful timing: common practice, no source.',1,255,16711680,8,127,8,33,33,100,0,0);
+INSERT INTO "boards" VALUES(4,'pier','',0,12,9000,8,127,8,33,33,100,0,0);
+CREATE TABLE canvases (
+    id INTEGER PRIMARY KEY,
+    name TEXT NOT NULL UNIQUE COLLATE NOCASE,
+    width INTEGER NOT NULL,
+    height INTEGER NOT NULL,
+    palette_id INTEGER REFERENCES palettes (id),
+    free_colours INTEGER NOT NULL,
+    pen_model INTEGER NOT NULL,
+    grid_x INTEGER NOT NULL,
+    grid_y INTEGER NOT NULL,
+    cell_pitch INTEGER NOT NULL,
+    swatch_x INTEGER NOT NULL,
+    swatch_y INTEGER NOT NULL,
+    swatch_pitch INTEGER NOT NULL,
+    swatches_per_column INTEGER NOT NULL
+, pen_turns INTEGER NOT NULL DEFAULT 1, pen_covers INTEGER NOT NULL DEFAULT 1, pen_leaving INTEGER NOT NULL DEFAULT 0, fill_x INTEGER, fill_y INTEGER) STRICT;
+INSERT INTO "canvases" VALUES(1,'cells-16',16,16,NULL,16,0,4,4,8,160,8,16,16,1,1,0,NULL,NULL);
+INSERT INTO "canvases" VALUES(2,'cells-32',32,32,NULL,16,0,4,4,8,288,8,16,16,1,1,0,NULL,NULL);
+INSERT INTO "canvases" VALUES(3,'cells-64',64,64,NULL,16,0,4,4,8,544,8,16,16,1,1,0,NULL,NULL);
+INSERT INTO "canvases" VALUES(4,'quay',16,16,NULL,8,0,4,4,8,160,8,16,16,1,1,0,NULL,NULL);
+CREATE TABLE contents (
+    id INTEGER PRIMARY KEY,
+    fingerprint INTEGER NOT NULL,
+    width INTEGER NOT NULL CHECK (width BETWEEN 1 AND 256),
+    height INTEGER NOT NULL CHECK (height BETWEEN 1 AND 256),
+    palette_id INTEGER NOT NULL REFERENCES palettes (id),
+    colours INTEGER NOT NULL CHECK (colours BETWEEN 0 AND 256),
+    method INTEGER NOT NULL,
+    body BLOB NOT NULL
+, used BLOB, tone INTEGER, seam INTEGER CHECK (seam >= 0)) STRICT;
+INSERT INTO "contents" VALUES(1,-7297029982841053149,4,3,1,3,0,X'0112221102122111',X'07',951,155);
+INSERT INTO "contents" VALUES(2,6785390912281706868,2,2,2,2,0,X'0113',X'03',157827,100);
+INSERT INTO "contents" VALUES(3,-5124718927259854862,3,3,3,2,0,X'01120211011101',X'03',264,100);
+INSERT INTO "contents" VALUES(4,4364622475269902767,4,3,1,3,0,X'2112031121112112',X'07',951,155);
+INSERT INTO "contents" VALUES(5,6785392011793335079,2,2,2,2,0,X'011201',X'03',264,100);
+CREATE TABLE estimates (
+    texture_id INTEGER PRIMARY KEY REFERENCES textures (id) ON DELETE CASCADE,
+    draw_ms INTEGER NOT NULL,
+    load_bytes INTEGER NOT NULL,
+    profile_key TEXT NOT NULL
+) STRICT;
+INSERT INTO "estimates" VALUES(1,978,118,'ea3960731b08135c cells-16 / flash-32k');
+INSERT INTO "estimates" VALUES(2,618,108,'ea3960731b08135c cells-16 / flash-32k');
+INSERT INTO "estimates" VALUES(3,666,111,'ea3960731b08135c cells-16 / flash-32k');
+INSERT INTO "estimates" VALUES(4,978,118,'ea3960731b08135c cells-16 / flash-32k');
+CREATE TABLE facts (
+    texture_id INTEGER PRIMARY KEY REFERENCES textures (id) ON DELETE CASCADE,
+    removed INTEGER NOT NULL,
+    width INTEGER NOT NULL,
+    height INTEGER NOT NULL,
+    colours INTEGER NOT NULL,
+    stars INTEGER NOT NULL,
+    seam INTEGER,
+    draw_ms INTEGER,
+    load_bytes INTEGER,
+    palette_id INTEGER NOT NULL,
+    added_at INTEGER NOT NULL,
+    changed_at INTEGER NOT NULL,
+    tone INTEGER,
+    used BLOB
+) STRICT;
+INSERT INTO "facts" VALUES(1,0,4,3,3,4,155,978,118,1,1795693380,1795693381,951,X'07');
+INSERT INTO "facts" VALUES(2,0,2,2,2,0,100,618,108,2,1795693380,1795693417,264,X'03');
+INSERT INTO "facts" VALUES(3,1,3,3,2,0,100,666,111,3,1795693380,1795693397,264,X'03');
+INSERT INTO "facts" VALUES(4,0,4,3,3,0,155,978,118,1,1795693381,1795693381,951,X'07');
+CREATE TABLE folding (version TEXT NOT NULL) STRICT;
+INSERT INTO "folding" VALUES('1, unicode 24');
+CREATE TABLE load_slots (
+    load_id INTEGER NOT NULL REFERENCES loads (id) ON DELETE CASCADE,
+    slot INTEGER NOT NULL,
+    texture_id INTEGER NOT NULL REFERENCES textures (id),
+    PRIMARY KEY (load_id, slot)
+) STRICT, WITHOUT ROWID;
+INSERT INTO "load_slots" VALUES(1,0,1);
+INSERT INTO "load_slots" VALUES(1,1,2);
+CREATE TABLE load_writings (
+    id INTEGER PRIMARY KEY,
+    load_id INTEGER NOT NULL REFERENCES loads (id) ON DELETE CASCADE,
+    at INTEGER NOT NULL,
+    place TEXT NOT NULL,
+    board TEXT NOT NULL
+) STRICT;
+CREATE TABLE loads (
+    id INTEGER PRIMARY KEY,
+    name TEXT NOT NULL UNIQUE COLLATE NOCASE,
+    board_id INTEGER NOT NULL REFERENCES boards (id),
+    made_at INTEGER NOT NULL
+) STRICT;
+INSERT INTO "loads" VALUES(1,'Night',4,1795693397);
+CREATE TABLE palette_names (
+    name TEXT NOT NULL PRIMARY KEY COLLATE NOCASE,
+    palette_id INTEGER NOT NULL REFERENCES palettes (id)
+) STRICT, WITHOUT ROWID;
+INSERT INTO "palette_names" VALUES('dune',1);
+CREATE TABLE palettes (
+    id INTEGER PRIMARY KEY,
+    fingerprint INTEGER NOT NULL,
+    colours BLOB NOT NULL CHECK (length(colours) BETWEEN 6 AND 768 AND length(colours) % 3 = 0),
+    transparent INTEGER CHECK (transparent BETWEEN 0 AND 255)
+) STRICT;
+INSERT INTO "palettes" VALUES(1,1361306652219694167,X'1B2631F2EFE4C9B27A',NULL);
+INSERT INTO "palettes" VALUES(2,-3226484460135975739,X'1B263122EF24',NULL);
+INSERT INTO "palettes" VALUES(3,-7444667359742215669,X'1B2631C9B27A',NULL);
+CREATE TABLE revisions (
+    texture_id INTEGER NOT NULL REFERENCES textures (id) ON DELETE CASCADE,
+    number INTEGER NOT NULL,
+    at INTEGER NOT NULL,
+    kind INTEGER NOT NULL,
+    title TEXT,
+    author TEXT,
+    licence TEXT,
+    source TEXT,
+    note TEXT,
+    tags TEXT,
+    was_removed INTEGER,
+    content_id INTEGER REFERENCES contents (id), stars INTEGER,
+    PRIMARY KEY (texture_id, number)
+) STRICT, WITHOUT ROWID;
+INSERT INTO "revisions" VALUES(1,1,1795693380,1,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "revisions" VALUES(1,2,1795693381,2,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,0);
+INSERT INTO "revisions" VALUES(2,1,1795693380,1,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "revisions" VALUES(2,2,1795693417,7,NULL,NULL,NULL,NULL,NULL,NULL,NULL,2,NULL);
+INSERT INTO "revisions" VALUES(3,1,1795693380,1,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "revisions" VALUES(3,2,1795693381,2,NULL,NULL,NULL,NULL,'',NULL,NULL,NULL,NULL);
+INSERT INTO "revisions" VALUES(3,3,1795693397,4,NULL,NULL,NULL,NULL,NULL,NULL,0,NULL,NULL);
+INSERT INTO "revisions" VALUES(4,1,1795693381,1,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+CREATE TABLE searches (
+    id INTEGER PRIMARY KEY,
+    name TEXT NOT NULL UNIQUE COLLATE NOCASE,
+    query TEXT NOT NULL,
+    sort TEXT NOT NULL,
+    position INTEGER NOT NULL
+) STRICT;
+INSERT INTO "searches" VALUES(1,'Beach','tag:shore stars>=3','title',1);
+CREATE TABLE shelf_textures (
+    shelf_id INTEGER NOT NULL REFERENCES shelves (id) ON DELETE CASCADE,
+    texture_id INTEGER NOT NULL REFERENCES textures (id) ON DELETE CASCADE,
+    position INTEGER NOT NULL,
+    PRIMARY KEY (shelf_id, texture_id)
+) STRICT, WITHOUT ROWID;
+INSERT INTO "shelf_textures" VALUES(1,1,1);
+INSERT INTO "shelf_textures" VALUES(1,2,2);
+CREATE TABLE shelves (
+    id INTEGER PRIMARY KEY,
+    name TEXT NOT NULL UNIQUE COLLATE NOCASE,
+    position INTEGER NOT NULL
+) STRICT;
+INSERT INTO "shelves" VALUES(1,'Tideline',1);
+CREATE TABLE tag_aliases (
+    alias TEXT NOT NULL PRIMARY KEY,
+    tag TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+INSERT INTO "tag_aliases" VALUES('strand','shore');
+CREATE TABLE tags (
+    id INTEGER PRIMARY KEY,
+    name TEXT NOT NULL UNIQUE
+, folded TEXT) STRICT;
+INSERT INTO "tags" VALUES(1,'sand','sand');
+INSERT INTO "tags" VALUES(2,'shore','shore');
+INSERT INTO "tags" VALUES(3,'stone/slate','stone/slate');
+INSERT INTO "tags" VALUES(4,'rope','rope');
+CREATE TABLE texture_tags (
+    texture_id INTEGER NOT NULL REFERENCES textures (id) ON DELETE CASCADE,
+    tag_id INTEGER NOT NULL REFERENCES tags (id),
+    PRIMARY KEY (texture_id, tag_id)
+) STRICT, WITHOUT ROWID;
+INSERT INTO "texture_tags" VALUES(1,1);
+INSERT INTO "texture_tags" VALUES(4,1);
+INSERT INTO "texture_tags" VALUES(1,2);
+INSERT INTO "texture_tags" VALUES(2,2);
+INSERT INTO "texture_tags" VALUES(2,3);
+INSERT INTO "texture_tags" VALUES(3,4);
+CREATE TABLE textures (
+    id INTEGER PRIMARY KEY AUTOINCREMENT,
+    content_id INTEGER NOT NULL UNIQUE REFERENCES contents (id),
+    title TEXT NOT NULL,
+    author TEXT NOT NULL,
+    licence TEXT NOT NULL,
+    source TEXT NOT NULL,
+    note TEXT NOT NULL,
+    added_at INTEGER NOT NULL,
+    changed_at INTEGER NOT NULL,
+    removed_at INTEGER,
+    revision INTEGER NOT NULL
+, stars INTEGER NOT NULL DEFAULT 0 CHECK (stars BETWEEN 0 AND 5)) STRICT;
+INSERT INTO "textures" VALUES(1,1,'Wet sand','Ebb','CC0','sand.csv','',1795693380,1795693381,NULL,2,4);
+INSERT INTO "textures" VALUES(2,5,'Kelp on slate','Flow','CC-BY 4.0','kelp.csv','',1795693380,1795693417,NULL,2,0);
+INSERT INTO "textures" VALUES(3,3,'Küstentau','Ébène','','rope.csv','three strands, laid left',1795693380,1795693397,1795693397,3,0);
+INSERT INTO "textures" VALUES(4,4,'Wet sand, other way','Ebb','','sand_mirrored.csv','',1795693381,1795693381,NULL,1,0);
+CREATE VIRTUAL TABLE word_beginnings USING fts5vocab (words, instance);
+CREATE VIRTUAL TABLE words USING fts5 (
+    text, content='', detail=full, columnsize=0, tokenize='trigram case_sensitive 1'
+);
+INSERT INTO words (rowid, text) VALUES(8,'wet sand' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(9,'ebb' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(10,'cc0' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(11,'sand.csv' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(16,'kelp on slate' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(17,'flow' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(18,'cc-by 4.0' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(19,'kelp.csv' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(24,'kustentau' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(25,'ebene' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(27,'rope.csv' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(28,'three strands, laid left' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(32,'wet sand, other way' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(33,'ebb' || char(10, 10));
+INSERT INTO words (rowid, text) VALUES(35,'sand_mirrored.csv' || char(10, 10));
+CREATE INDEX canvases_by_palette ON canvases (palette_id);
+CREATE INDEX contents_by_fingerprint ON contents (fingerprint);
+CREATE INDEX contents_by_palette ON contents (palette_id);
+CREATE INDEX facts_unmeasured ON facts (texture_id) WHERE seam IS NULL;
+CREATE INDEX load_slots_by_texture ON load_slots (texture_id);
+CREATE INDEX load_writings_by_load ON load_writings (load_id);
+CREATE INDEX loads_by_board ON loads (board_id);
+CREATE INDEX palette_names_by_palette ON palette_names (palette_id);
+CREATE INDEX palettes_by_fingerprint ON palettes (fingerprint);
+CREATE INDEX revisions_by_content ON revisions (content_id) WHERE content_id IS NOT NULL;
+CREATE INDEX shelf_textures_by_position ON shelf_textures (shelf_id, position);
+CREATE INDEX shelf_textures_by_texture ON shelf_textures (texture_id, shelf_id);
+CREATE INDEX tags_by_folded ON tags (folded);
+CREATE INDEX texture_tags_by_tag ON texture_tags (tag_id, texture_id);
+CREATE INDEX textures_by_title ON textures (title COLLATE NOCASE);
+CREATE TRIGGER facts_of_changed_estimate AFTER UPDATE ON estimates BEGIN
+    UPDATE facts SET draw_ms = new.draw_ms, load_bytes = new.load_bytes
+    WHERE texture_id = new.texture_id;
+END;
+CREATE TRIGGER facts_of_changed_texture AFTER UPDATE ON textures BEGIN
+    UPDATE facts SET removed = new.removed_at IS NOT NULL, stars = new.stars,
+        added_at = new.added_at, changed_at = new.changed_at
+    WHERE texture_id = new.id;
+END;
+CREATE TRIGGER facts_of_dropped_estimate AFTER DELETE ON estimates BEGIN
+    UPDATE facts SET draw_ms = NULL, load_bytes = NULL WHERE texture_id = old.texture_id;
+END;
+CREATE TRIGGER facts_of_measured_content AFTER UPDATE OF used, tone, seam ON contents BEGIN
+    UPDATE facts SET seam = new.seam, tone = new.tone, used = new.used
+    WHERE texture_id = (SELECT id FROM textures WHERE content_id = new.id);
+END;
+CREATE TRIGGER facts_of_new_estimate AFTER INSERT ON estimates BEGIN
+    UPDATE facts SET draw_ms = new.draw_ms, load_bytes = new.load_bytes
+    WHERE texture_id = new.texture_id;
+END;
+CREATE TRIGGER facts_of_new_texture AFTER INSERT ON textures BEGIN
+    INSERT INTO facts
+    SELECT new.id, new.removed_at IS NOT NULL, width, height, colours, new.stars, seam, NULL, NULL,
+        palette_id, new.added_at, new.changed_at, tone, used
+    FROM contents WHERE id = new.content_id;
+END;
+CREATE TRIGGER facts_of_other_content AFTER UPDATE OF content_id ON textures
+WHEN old.content_id <> new.content_id BEGIN
+    UPDATE facts SET (width, height, colours, seam, palette_id, tone, used) =
+        (SELECT width, height, colours, seam, palette_id, tone, used FROM contents
+        WHERE id = new.content_id)
+    WHERE texture_id = new.id;
+END;
+CREATE TABLE looks (
+    content_id INTEGER PRIMARY KEY REFERENCES contents (id) ON DELETE CASCADE,
+    shape INTEGER NOT NULL,
+    lightness INTEGER NOT NULL CHECK (lightness BETWEEN 0 AND 255),
+    green_to_red INTEGER NOT NULL CHECK (green_to_red BETWEEN 0 AND 255),
+    blue_to_yellow INTEGER NOT NULL CHECK (blue_to_yellow BETWEEN 0 AND 255),
+    unpainted INTEGER NOT NULL CHECK (unpainted BETWEEN 0 AND 255),
+    lights BLOB NOT NULL CHECK (length(lights) = 16)
+) STRICT;
+CREATE INDEX looks_by_shape ON looks (shape);
+CREATE TABLE looks_missing (
+    content_id INTEGER PRIMARY KEY REFERENCES contents (id) ON DELETE CASCADE
+) STRICT;
+INSERT INTO looks_missing SELECT id FROM contents;
+CREATE TRIGGER look_worked_out AFTER INSERT ON looks BEGIN
+    DELETE FROM looks_missing WHERE content_id = new.content_id;
+END;
+DELETE FROM "sqlite_sequence";
+INSERT INTO "sqlite_sequence" VALUES('textures',4);
+COMMIT;
