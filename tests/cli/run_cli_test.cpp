@@ -653,6 +653,25 @@ TEST_F(Cli, CheckBackupAndRestore) {
     EXPECT_EQ(text(json({"show", "1"}).json()["title"]), QStringLiteral("tile 1"));
 }
 
+TEST_F(Cli, RepairSavesWhatCanBeReadAndSaysWhatCannot) {
+    addTiles(2);
+    const QJsonObject sound = json({"check", "--repair", m_cli.path("saved.db")}).json();
+    EXPECT_TRUE(sound["ok"].toBool());
+    EXPECT_EQ(sound["textures"].toInt(), 2);
+    EXPECT_EQ(run({"check", "--repair", m_cli.path("saved.db")}).exitCode, 1);
+    std::string bytes = m_cli.readText(m_cli.libraryPath());
+    const std::size_t title = bytes.find("tile 2");
+    ASSERT_NE(title, std::string::npos);
+    bytes.replace(0, 15, "something else ");
+    bytes.replace(title, 6, "tIle 2");
+    m_cli.writeText("library.db", bytes);
+    EXPECT_EQ(run({"check"}).exitCode, 1);
+    const CliAnswer repair = run({"check", "--repair", m_cli.path("again.db")});
+    EXPECT_NE(repair.out.find("2 textures saved"), std::string::npos) << repair.out;
+    ASSERT_EQ(run({"restore", m_cli.path("again.db")}).exitCode, 0);
+    EXPECT_EQ(json({"find"}).json()["total"].toInt(), 2);
+}
+
 TEST_F(Cli, HelpKnowsEveryCommand) {
     const CliAnswer overview = m_cli.runBare({"help"});
     EXPECT_EQ(overview.exitCode, 0);

@@ -4,6 +4,7 @@
 
 #include "catalogue/backup.h"
 #include "catalogue/integrity.h"
+#include "catalogue/salvage.h"
 #include "cli/commands/all.h"
 #include "cli/json.h"
 #include "cli/texture_answer.h"
@@ -16,25 +17,51 @@ using core::Result;
 
 namespace {
 
+QJsonArray problemsJson(const std::vector<catalogue::Problem>& problems) {
+    return jsonArray(problems, [](const catalogue::Problem& problem) {
+        return QJsonObject{{"where", jsonText(problem.where)}, {"what", jsonText(problem.what)}};
+    });
+}
+
+void printProblems(std::ostream& out, const std::vector<catalogue::Problem>& problems) {
+    for (const catalogue::Problem& problem : problems) {
+        out << core::visibleText(problem.where) << ": " << core::visibleText(problem.what) << '\n';
+    }
+}
+
+Result<Outcome> runRepair(Session& session, const std::string& file) {
+    PANTILE_ASSIGN_OR_RETURN(const auto report,
+                             catalogue::salvageLibrary(session.libraryPath, file,
+                                                       tasks::openOptions(tasks::Purpose::Change)));
+    if (session.json) {
+        printJson(session.out, {{"ok", report.lost.empty()},
+                                {"textures", jsonNumber(report.textures)},
+                                {"problems", problemsJson(report.lost)},
+                                {"file", jsonText(file)}});
+    } else {
+        printProblems(session.out, report.lost);
+        session.out << counted(report.textures, "texture", "textures") << " saved in " << file
+                    << ", "
+                    << (report.lost.empty() ? "nothing is lost"
+                                            : counted(std::ssize(report.lost), "loss", "losses"))
+                    << ". The library itself is as it was.\n";
+    }
+    return report.lost.empty() ? Outcome::Done : Outcome::SomeRefused;
+}
+
 Result<Outcome> runCheck(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 0, 0, "check by itself"));
+    if (const auto file = arguments.value("--repair")) return runRepair(session, *file);
     PANTILE_ASSIGN_OR_RETURN(const auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const auto report,
                              catalogue::checkLibrary(library, session.progress()));
     if (session.json) {
-        printJson(session.out,
-                  {{"ok", report.ok},
-                   {"textures", jsonNumber(report.textures)},
-                   {"problems", jsonArray(report.problems, [](const catalogue::Problem& problem) {
-                        return QJsonObject{{"where", jsonText(problem.where)},
-                                           {"what", jsonText(problem.what)}};
-                    })}});
+        printJson(session.out, {{"ok", report.ok},
+                                {"textures", jsonNumber(report.textures)},
+                                {"problems", problemsJson(report.problems)}});
     } else {
-        for (const catalogue::Problem& problem : report.problems) {
-            session.out << core::visibleText(problem.where) << ": "
-                        << core::visibleText(problem.what) << '\n';
-        }
+        printProblems(session.out, report.problems);
         session.out << counted(report.textures, "texture", "textures") << " checked, "
                     << (report.ok ? "all is well"
                                   : counted(std::ssize(report.problems), "problem", "problems"))
@@ -82,7 +109,13 @@ Result<Outcome> runRestore(Session& session, const Arguments& arguments) {
 }  // namespace
 
 Command checkCommand() {
-    return {"check", "Checks the library and every texture in it.", {""}, {}, "", runCheck};
+    return {"check",
+            "Checks the library and every texture in it.",
+            {"", "--repair FILE"},
+            {{"--repair", OptionKind::Value, "FILE",
+              "save all that can be read in a new library, and say what could not"}},
+            "After a repair, look at the new library, then take it in with: pantile restore FILE",
+            runCheck};
 }
 
 Command backupCommand() {
