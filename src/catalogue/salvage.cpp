@@ -29,8 +29,6 @@ namespace pantile::catalogue {
 namespace {
 
 namespace fs = std::filesystem;
-using core::Error;
-using core::ErrorKind;
 using core::Result;
 using core::TextureId;
 
