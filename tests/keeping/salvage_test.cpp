@@ -143,7 +143,7 @@ TEST_F(SalvageTest, SavesTheRestOfADamagedFile) {
     for (std::size_t page = 1; page < sound.size() / kPageBytes; page += step) {
         SCOPED_TRACE("page " + std::to_string(page + 1));
         std::string broken = sound;
-        broken.replace(page * kPageBytes, kPage, kPageBytes, '\x5a');
+        broken.replace(page * kPageBytes, kPageBytes, kPageBytes, '\x5a');
         write(broken);
         const auto report = salvage();
         ASSERT_THAT(report, isOk());
