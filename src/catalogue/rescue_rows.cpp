@@ -147,7 +147,7 @@ std::vector<RescuedTable> rescuedTables() {
 }
 
 std::vector<std::string_view> derivedTables() {
-    return {"facts", "folding", "looks", "looks_missing", "seals", "words", "word_beginnings"};
+    return {"facts", "folding", "looks", "looks_missing", "seals", "word_pages"};
 }
 
 Result<void> rescueRows(Connection& connection, const RescuedTable& table,

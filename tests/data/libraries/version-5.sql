@@ -212,25 +212,11 @@ INSERT INTO "textures" VALUES(1,1,'Wet sand','Ebb','CC0','sand.csv','',179569338
 INSERT INTO "textures" VALUES(2,5,'Kelp on slate','Flow','CC-BY 4.0','kelp.csv','',1795693380,1795693417,NULL,2,0);
 INSERT INTO "textures" VALUES(3,3,'Küstentau','Ébène','','rope.csv','three strands, laid left',1795693380,1795693397,1795693397,3,0);
 INSERT INTO "textures" VALUES(4,4,'Wet sand, other way','Ebb','','sand_mirrored.csv','',1795693381,1795693381,NULL,1,0);
-CREATE VIRTUAL TABLE word_beginnings USING fts5vocab (words, instance);
-CREATE VIRTUAL TABLE words USING fts5 (
-    text, content='', detail=full, columnsize=0, tokenize='trigram case_sensitive 1'
-);
-INSERT INTO words (rowid, text) VALUES(8,'wet sand' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(9,'ebb' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(10,'cc0' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(11,'sand.csv' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(16,'kelp on slate' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(17,'flow' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(18,'cc-by 4.0' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(19,'kelp.csv' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(24,'kustentau' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(25,'ebene' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(27,'rope.csv' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(28,'three strands, laid left' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(32,'wet sand, other way' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(33,'ebb' || char(10, 10));
-INSERT INTO words (rowid, text) VALUES(35,'sand_mirrored.csv' || char(10, 10));
+CREATE TABLE word_pages (
+    page INTEGER PRIMARY KEY,
+    words BLOB NOT NULL
+) STRICT;
+INSERT INTO word_pages VALUES(0,X'FF7765742073616E64FE656262FE636330FE73616E642E637376FF6B656C70206F6E20736C617465FE666C6F77FE63632D627920342E30FE6B656C702E637376FF6B757374656E746175FE6562656E65FEFE726F70652E637376FE746872656520737472616E64732C206C616964206C656674FF7765742073616E642C206F7468657220776179FE656262FEFE73616E645F6D6972726F7265642E637376FF');
 CREATE INDEX canvases_by_palette ON canvases (palette_id);
 CREATE INDEX contents_by_fingerprint ON contents (fingerprint);
 CREATE INDEX contents_by_palette ON contents (palette_id);
