@@ -9,6 +9,7 @@
 #include "catalogue/palettes.h"
 #include "catalogue/reader.h"
 #include "catalogue/writer.h"
+#include "core/text.h"
 #include "tasks/drawing_estimate.h"
 #include "tasks/seam_measure.h"
 
@@ -47,13 +48,6 @@ std::int64_t cellsChanged(const Texture& before, const Texture& after) {
     return changed;
 }
 
-PaletteLookup palettesOf(const catalogue::Library& library) {
-    return [&library](const std::string& name) -> Result<core::Palette> {
-        PANTILE_ASSIGN_OR_RETURN(const auto named, catalogue::readPalette(library, name));
-        return named.palette;
-    };
-}
-
 // What a touch-up makes, and from what.
 struct Computed {
     Texture before;
@@ -62,14 +56,24 @@ struct Computed {
     std::optional<catalogue::Estimate> estimate;
 };
 
+Result<Computed> withEstimate(const catalogue::Library& library, Texture before, Texture after) {
+    PANTILE_ASSIGN_OR_RETURN(DrawingDefaults defaults, drawingDefaults(library));
+    auto estimate = estimateDrawing(after, defaults);
+    return Computed{std::move(before), std::move(after), std::move(defaults), std::move(estimate)};
+}
+
 Result<Computed> compute(const catalogue::Library& library, core::TextureId id,
                          std::span<const TouchStep> steps, const core::Progress& progress) {
-    PANTILE_ASSIGN_OR_RETURN(DrawingDefaults defaults, drawingDefaults(library));
     PANTILE_ASSIGN_OR_RETURN(auto record, catalogue::readTexture(library, id));
     PANTILE_ASSIGN_OR_RETURN(Texture after,
-                             touchedUp(record.texture, steps, palettesOf(library), progress));
-    auto estimate = estimateDrawing(after, defaults);
-    return Computed{std::move(record.texture), std::move(after), std::move(defaults), estimate};
+                             touchedUp(record.texture, steps, namedPalettes(library), progress));
+    return withEstimate(library, std::move(record.texture), std::move(after));
+}
+
+Result<void> noteCosts(catalogue::Library& library, core::TextureId id, const Computed& computed) {
+    PANTILE_RETURN_IF_ERROR(noteSeam(library, id, computed.after));
+    if (!computed.estimate) return {};
+    return catalogue::setEstimate(library, id, *computed.estimate);
 }
 
 Result<bool> isStillTrue(const catalogue::Library& library, core::TextureId id,
@@ -88,17 +92,27 @@ Result<std::optional<TouchedUp>> store(catalogue::Library& library, core::Textur
     if (!stillTrue) return std::optional<TouchedUp>();
     const Texture& after = computed.after;
     PANTILE_RETURN_IF_ERROR(catalogue::setContent(library, id, after.grid(), after.palette()));
-    PANTILE_RETURN_IF_ERROR(noteSeam(library, id, after));
-    if (computed.estimate) {
-        PANTILE_RETURN_IF_ERROR(catalogue::setEstimate(library, id, *computed.estimate));
-    }
+    PANTILE_RETURN_IF_ERROR(noteCosts(library, id, computed));
     PANTILE_ASSIGN_OR_RETURN(const auto rows, catalogue::readRows(library, {&id, 1}));
     PANTILE_RETURN_IF_ERROR(transaction.commit());
     return std::optional(TouchedUp{rows.front().revision, cellsChanged(computed.before, after),
                                    after.grid().size()});
 }
 
+std::string titleBeside(const std::string& title) {
+    const std::string added = " (touched up)";
+    const bool hasRoom = core::codePointCount(title) + added.size() <= core::kMaxTitleCharacters;
+    return !title.empty() && hasRoom ? title + added : title;
+}
+
 }  // namespace
+
+PaletteLookup namedPalettes(const catalogue::Library& library) {
+    return [&library](const std::string& name) -> Result<core::Palette> {
+        PANTILE_ASSIGN_OR_RETURN(const auto named, catalogue::readPalette(library, name));
+        return named.palette;
+    };
+}
 
 Result<Texture> touchedUp(const Texture& texture, std::span<const TouchStep> steps,
                           const PaletteLookup& lookUp, const core::Progress& progress) {
@@ -128,6 +142,29 @@ Result<TouchedUp> touchUp(catalogue::Library& library, core::TextureId id,
         core::ErrorKind::Busy,
         "another program changes texture " + std::to_string(id.value) + " again and again",
         "try again when it has finished"};
+}
+
+Result<TouchedUp> keepTouched(catalogue::Library& library, core::TextureId id,
+                              const Texture& before, const Texture& after) {
+    PANTILE_ASSIGN_OR_RETURN(const Computed computed, withEstimate(library, before, after));
+    PANTILE_ASSIGN_OR_RETURN(const auto stored, store(library, id, computed));
+    if (stored) return *stored;
+    return core::Error{core::ErrorKind::Busy,
+                       "texture " + std::to_string(id.value) +
+                           " was changed by another program while it was worked on",
+                       "keep your work as a texture of its own, or take what the library has"};
+}
+
+Result<core::TextureId> keepBeside(catalogue::Library& library, const Texture& texture) {
+    core::TextureText text = texture.text();
+    text.title = titleBeside(text.title);
+    PANTILE_ASSIGN_OR_RETURN(const Texture titled, texture.withText(std::move(text)));
+    PANTILE_ASSIGN_OR_RETURN(const Computed computed, withEstimate(library, titled, titled));
+    PANTILE_ASSIGN_OR_RETURN(auto transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const auto added, catalogue::addTexture(library, titled));
+    PANTILE_RETURN_IF_ERROR(noteCosts(library, added.id, computed));
+    PANTILE_RETURN_IF_ERROR(transaction.commit());
+    return added.id;
 }
 
 }  // namespace pantile::tasks

@@ -42,4 +42,18 @@ core::Result<TouchedUp> touchUp(catalogue::Library& library, core::TextureId id,
                                 std::span<const TouchStep> steps,
                                 const core::Progress& progress = {});
 
+/// Stores what was made of `before` elsewhere, by touched() step by step, as one new revision; all
+/// or nothing, and no revision if it is the same. The texture's estimate is made anew.
+/// Errors: NotFound; AlreadyExists as above; Busy if the texture is not `before` any more, as
+/// another program has changed it; Io, Corrupt.
+core::Result<TouchedUp> keepTouched(catalogue::Library& library, core::TextureId id,
+                                    const core::Texture& before, const core::Texture& after);
+
+/// Stores it as a texture of its own, whose title says that it was touched up; one that is there
+/// already, removed or not, is that one. Errors: Busy, Io, Corrupt.
+core::Result<core::TextureId> keepBeside(catalogue::Library& library, const core::Texture& texture);
+
+/// The palettes of the library by their names; it must outlive what is given back.
+PaletteLookup namedPalettes(const catalogue::Library& library);
+
 }  // namespace pantile::tasks

@@ -187,6 +187,46 @@ TEST_F(TouchUpBesideOthers, ATextureThatGoesAwayIsNamed) {
                 failsWith(ErrorKind::NotFound, std::to_string(m_id.value)));
 }
 
+TEST_F(TouchUp, KeepsWhatWasMadeElsewhereAsOneRevision) {
+    const Texture before = stored().texture;
+    const Texture after = *touchedUp(before, std::vector{dot({0, 0}, 1), dot({1, 0}, 0)}, {});
+    ASSERT_NE(after.grid(), before.grid());
+    const auto kept = keepTouched(m_library, m_id, before, after);
+    ASSERT_THAT(kept, isOk());
+    EXPECT_EQ(kept->revision, 2);
+    EXPECT_EQ(stored().texture.grid(), after.grid());
+    const auto defaults = *drawingDefaults(m_library);
+    EXPECT_EQ(stored().row.estimate, estimateDrawing(after, defaults));
+    // The same once more changes nothing.
+    ASSERT_THAT(keepTouched(m_library, m_id, after, after), isOk());
+    EXPECT_EQ(revisions(), 2U);
+}
+
+TEST_F(TouchUp, KeepsNothingOverWhatAnotherProgramMade) {
+    const Texture before = stored().texture;
+    const Texture after = *touchedUp(before, std::vector{dot({0, 0}, 1)}, {});
+    ASSERT_THAT(touch({kMirror}), isOk());
+    const Texture theirs = stored().texture;
+    EXPECT_THAT(keepTouched(m_library, m_id, before, after),
+                failsWith(ErrorKind::Busy, "by another program"));
+    EXPECT_EQ(stored().texture, theirs);
+    EXPECT_EQ(revisions(), 2U);
+}
+
+TEST_F(TouchUp, KeepsATextureBesideTheOneItWasMadeOf) {
+    const Texture before = stored().texture;
+    const Texture after = *touchedUp(before, std::vector{dot({0, 0}, 1), dot({1, 0}, 0)}, {});
+    const auto beside = keepBeside(m_library, after);
+    ASSERT_THAT(beside, isOk());
+    EXPECT_NE(*beside, m_id);
+    EXPECT_EQ(stored().texture, before);
+    const auto added = *catalogue::readTexture(m_library, *beside);
+    EXPECT_EQ(added.texture.grid(), after.grid());
+    EXPECT_EQ(added.row.title, before.text().title + " (touched up)");
+    EXPECT_EQ(added.row.estimate, estimateDrawing(after, *drawingDefaults(m_library)));
+    EXPECT_EQ(*keepBeside(m_library, after), *beside) << "nothing is stored twice";
+}
+
 TEST_F(TouchUp, StopsBetweenSteps) {
     std::stop_source stop;
     const auto report = [&](std::int64_t done, std::int64_t total, std::string_view what) {
