@@ -1,5 +1,6 @@
 #include "desktop/action_table.h"
 
+#include <algorithm>
 #include <array>
 #include <vector>
 
@@ -18,9 +19,67 @@ QList<QKeySequence> standard(QKeySequence::StandardKey key) {
     return QKeySequence::keyBindings(key);
 }
 
+// What is there in the place Edit alone.
+ActionRow inEdit(ActionId id, const char* name, const char* text, const char* what,
+                 const QList<QKeySequence>& keys) {
+    return {id, Menu::Edit, name, text, what, keys, Needs::Nothing, false, Heard::InEdit};
+}
+
+ActionRow switchInEdit(ActionId id, const char* name, const char* text, const char* what,
+                       Qt::Key key) {
+    return {id,   Menu::Edit,   name, text, what, {QKeySequence(key)}, Needs::Nothing,
+            true, Heard::InEdit};
+}
+
+std::vector<ActionRow> makeEditTable() {
+    const auto key = [](Qt::Key one) { return QList<QKeySequence>{QKeySequence(one)}; };
+    return {
+        inEdit(ActionId::Undo, "undo", "&Undo", "Take the last change back",
+               standard(QKeySequence::Undo)),
+        inEdit(ActionId::Redo, "redo", "&Redo", "Do again what was taken back",
+               standard(QKeySequence::Redo)),
+        inEdit(ActionId::Keep, "keep", "&Keep", "Keep the work in the library, as one revision",
+               standard(QKeySequence::Save)),
+        inEdit(ActionId::TakeBackAll, "takeBackAll", "Take &Back All",
+               "Go back to what the library has; undo brings the work again",
+               {QKeySequence(Qt::CTRL | Qt::Key_Backspace)}),
+        switchInEdit(ActionId::PenTool, "penTool", "&Pen", "Pen: paint cell by cell", Qt::Key_P),
+        switchInEdit(ActionId::LineTool, "lineTool", "&Line", "Line: from one cell to another",
+                     Qt::Key_L),
+        switchInEdit(ActionId::RectangleTool, "rectangleTool", "Rect&angle",
+                     "Rectangle: from one corner to the opposite", Qt::Key_R),
+        switchInEdit(ActionId::EllipseTool, "ellipseTool", "&Ellipse",
+                     "Ellipse: in the rectangle between two corners", Qt::Key_E),
+        switchInEdit(ActionId::CurveTool, "curveTool", "&Curve",
+                     "Curve: its two ends, then a cell that it goes through", Qt::Key_C),
+        switchInEdit(ActionId::FillTool, "fillTool", "&Fill",
+                     "Fill: the cells of one colour that hang together", Qt::Key_F),
+        switchInEdit(ActionId::FillAlikeTool, "fillAlikeTool", "Fill Al&ike",
+                     "Fill alike: all cells of one colour", Qt::Key_A),
+        switchInEdit(ActionId::GradientTool, "gradientTool", "&Gradient",
+                     "Gradient: from the colour picked to the other one", Qt::Key_G),
+        switchInEdit(ActionId::CropTool, "cropTool", "Cr&op",
+                     "Crop: keep what lies between two corners", Qt::Key_X),
+        inEdit(ActionId::Thicker, "thicker", "&Thicker", "A thicker brush", key(Qt::Key_Plus)),
+        inEdit(ActionId::Thinner, "thinner", "T&hinner", "A thinner brush", key(Qt::Key_Minus)),
+        inEdit(ActionId::NextColour, "nextColour", "&Next Colour", "Pick the next colour",
+               key(Qt::Key_Period)),
+        inEdit(ActionId::PreviousColour, "previousColour", "Pre&vious Colour",
+               "Pick the colour before", key(Qt::Key_Comma)),
+        inEdit(ActionId::NextSymmetry, "nextSymmetry", "Next &Symmetry",
+               "Mirror what is painted: the next kind of symmetry", key(Qt::Key_S)),
+        switchInEdit(ActionId::PaintAround, "paintAround", "Paint Aroun&d the Edges",
+                     "Paint on at the opposite edge, with the neighbours shown", Qt::Key_W),
+        switchInEdit(ActionId::CellLines, "cellLines", "Lines Bet&ween Cells",
+                     "Show lines between the cells", Qt::Key_H),
+        inEdit(ActionId::WholeTexture, "wholeTexture", "Sho&w the Whole Texture",
+               "Show the whole texture, as large as there is room for", key(Qt::Key_Z)),
+    };
+}
+
 std::vector<ActionRow> makeTable() {
     const auto ctrl = [](int key) { return QList<QKeySequence>{QKeySequence(Qt::CTRL | key)}; };
-    return {
+    std::vector<ActionRow> table = {
         {ActionId::AddPictures, Menu::Library, "addPictures", "&Add Pictures...",
          "Add pictures, grids or texts with codes", standard(QKeySequence::Open)},
         {ActionId::AddFolder,
@@ -39,6 +98,8 @@ std::vector<ActionRow> makeTable() {
          {QKeySequence(Qt::CTRL | Qt::Key_Q)}},
         {ActionId::CopyCode, Menu::Texture, "copyCode", "&Copy Code",
          "Copy the codes of what is selected", standard(QKeySequence::Copy), Needs::Selection},
+        {ActionId::TouchUp, Menu::Texture, "touchUp", "&Touch Up",
+         "Go to the place called Edit with what is selected", ctrl(Qt::Key_E), Needs::Selection},
         {ActionId::CopyPost,
          Menu::Codes,
          "copyPost",
@@ -55,6 +116,8 @@ std::vector<ActionRow> makeTable() {
          "Add the textures whose codes stand in the text", ctrl(Qt::Key_Return)},
         {ActionId::LibraryPlace, Menu::View, "libraryPlace", "Go to L&ibrary",
          "Go to the library: find and organise", ctrl(Qt::Key_1), Needs::Nothing, true},
+        {ActionId::EditPlace, Menu::View, "editPlace", "Go to &Edit",
+         "Go to edit: touch up the texture that is chosen", ctrl(Qt::Key_2), Needs::Nothing, true},
         {ActionId::CodesPlace, Menu::View, "codesPlace", "Go to &Codes",
          "Go to the codes: share what is chosen, read a text", ctrl(Qt::Key_3), Needs::Nothing,
          true},
@@ -81,6 +144,11 @@ std::vector<ActionRow> makeTable() {
         {ActionId::Keys, Menu::Help, "keys", "&Keys", "Show this list",
          standard(QKeySequence::HelpContents)},
     };
+    const std::vector<ActionRow> edit = makeEditTable();
+    const auto isAfterTexture = [](const ActionRow& row) { return row.menu > Menu::Texture; };
+    table.insert(std::find_if(table.begin(), table.end(), isAfterTexture), edit.begin(),
+                 edit.end());
+    return table;
 }
 
 }  // namespace
@@ -96,6 +164,8 @@ QString menuTitle(Menu menu) {
             return translatedAction("&Library");
         case Menu::Texture:
             return translatedAction("&Texture");
+        case Menu::Edit:
+            return translatedAction("&Edit");
         case Menu::Codes:
             return translatedAction("&Codes");
         case Menu::View:
@@ -107,12 +177,18 @@ QString menuTitle(Menu menu) {
 }
 
 std::span<const WidgetKey> widgetKeys() {
-    static constexpr std::array<WidgetKey, 5> kKeys = {{
+    static constexpr std::array<WidgetKey, 11> kKeys = {{
         {"Tab, Shift+Tab", "Go on to the next part of the window, or back"},
         {"Arrow keys, Home, End", "Choose among the textures"},
         {"Shift or Ctrl with these, Space", "Choose several textures"},
         {"Ctrl+A", "Choose all that are shown"},
         {"Escape, Down", "In the search field: empty it; go to the textures"},
+        {"Enter", "On a texture of the library: touch it up"},
+        {"0 to 9", "In Edit: pick the colour of that number; two digits are one number"},
+        {"Arrow keys", "On the cells: go from cell to cell; with Ctrl, move what is shown"},
+        {"Enter, Enter again", "On the cells: begin to paint at one cell, end at another"},
+        {"Space, Escape", "On the cells: pick up a cell's colour; leave what was begun"},
+        {"Enter", "On the palette: take the colour picked as the other one, for gradients"},
     }};
     return kKeys;
 }
@@ -124,6 +200,7 @@ Actions::Actions(QObject* parent) {
         action->setShortcuts(row.keys);
         action->setStatusTip(translatedAction(row.what));
         action->setCheckable(row.isSwitch);
+        if (row.heard == Heard::InEdit) action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
         m_actions[row.id] = action;
     }
     setHasSelection(false);

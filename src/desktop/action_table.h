@@ -26,16 +26,42 @@ enum class ActionId {
     Larger,
     Smaller,
     LibraryPlace,
+    EditPlace,
     CodesPlace,
+    TouchUp,
+    Undo,
+    Redo,
+    Keep,
+    TakeBackAll,
+    PenTool,
+    LineTool,
+    RectangleTool,
+    EllipseTool,
+    CurveTool,
+    FillTool,
+    FillAlikeTool,
+    GradientTool,
+    CropTool,
+    Thicker,
+    Thinner,
+    NextColour,
+    PreviousColour,
+    NextSymmetry,
+    PaintAround,
+    CellLines,
+    WholeTexture,
     CopyPost,
     CopyAllPosts,
     AddRead,
     Keys,
 };
 
-enum class Menu { Library, Texture, Codes, View, Help };
+enum class Menu { Library, Texture, Edit, Codes, View, Help };
 
 enum class Needs { Nothing, Selection };
+
+/// Where an action's keys are heard: single letters must not be taken from fields elsewhere.
+enum class Heard { InTheWindow, InEdit };
 
 struct ActionRow {
     ActionId id;
@@ -46,6 +72,7 @@ struct ActionRow {
     QList<QKeySequence> keys;
     Needs needs = Needs::Nothing;
     bool isSwitch = false;
+    Heard heard = Heard::InTheWindow;
 };
 
 /// In the order of the menus.

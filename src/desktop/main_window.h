@@ -12,6 +12,7 @@ namespace pantile::desktop {
 
 class CodesPage;
 class DropHint;
+class EditPage;
 class LibraryPage;
 class NoticeBar;
 
@@ -37,6 +38,7 @@ private:
     ChosenTextures m_chosen;
     NoticeBar* m_notices;
     LibraryPage* m_library;
+    EditPage* m_edit;
     CodesPage* m_codes;
     QStackedWidget* m_places;
     DropHint* m_dropHint;

@@ -41,6 +41,20 @@ TEST(BackgroundJob, RunsElsewhereAndCallsBackHere) {
     EXPECT_FALSE(job.isRunning());
 }
 
+TEST(BackgroundJob, WaitsForAnAnswerThatCountsAndCallsBackOnce) {
+    QThreadPool pool;
+    BackgroundJob<int> job(pool);
+    std::vector<int> answers;
+    job.start([](const core::Progress&) -> core::Result<int> { return 7; },
+              [&](const core::Result<int>& result) { answers.push_back(*result); });
+    job.waitForDone();
+    EXPECT_EQ(answers, std::vector<int>{7});
+    EXPECT_FALSE(job.isRunning());
+    job.waitForDone();
+    QCoreApplication::processEvents();
+    EXPECT_EQ(answers, std::vector<int>{7});
+}
+
 TEST(BackgroundJob, ReportsProgress) {
     QThreadPool pool;
     BackgroundJob<int> job(pool);

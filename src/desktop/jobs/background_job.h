@@ -44,7 +44,8 @@ public:
         dropRun();
         m_stop = std::stop_source();
         m_watcher = std::make_unique<Watcher>();
-        connectWatcher(std::move(done), std::move(report));
+        m_done = std::move(done);
+        connectWatcher(std::move(report));
         m_watcher->setFuture(QtConcurrent::run(
             &m_pool, [work = std::move(work), token = m_stop.get_token()](QPromise<Answer>& out) {
                 out.addResult(std::make_shared<core::Result<T>>(work({token, reporter(out)})));
@@ -53,6 +54,14 @@ public:
 
     /// Asks the work to stop; it still calls back, with what it says then.
     void stop() { m_stop.request_stop(); }
+
+    /// For closing, where the answer counts: waits for the newest run and calls back.
+    void waitForDone() {
+        if (m_watcher == nullptr) return;
+        m_watcher->disconnect();
+        m_watcher->waitForFinished();
+        finish();
+    }
 
     bool isRunning() const { return m_watcher != nullptr; }
 
@@ -77,10 +86,9 @@ private:
         };
     }
 
-    void connectWatcher(Done done, Report report) {
+    void connectWatcher(Report report) {
         Watcher* const watcher = m_watcher.get();
-        QObject::connect(watcher, &Watcher::finished, watcher,
-                         [this, watcher, done = std::move(done)] { finish(*watcher, done); });
+        QObject::connect(watcher, &Watcher::finished, watcher, [this] { finish(); });
         if (!report) return;
         QObject::connect(watcher, &Watcher::progressValueChanged, watcher,
                          [watcher, report = std::move(report)](int value) {
@@ -88,10 +96,10 @@ private:
                          });
     }
 
-    // The watcher is deleted later, as we stand in its signal; `done` may start the next run.
-    void finish(Watcher& watcher, const Done& done) {
-        const Answer answer = watcher.result();
-        const Done callback = done;
+    // The watcher is deleted later, as we may stand in its signal; `done` may start the next run.
+    void finish() {
+        const Answer answer = m_watcher->result();
+        const Done callback = std::move(m_done);
         m_watcher.release()->deleteLater();
         callback(std::move(*answer));
     }
@@ -107,6 +115,7 @@ private:
 
     QThreadPool& m_pool;
     std::stop_source m_stop;
+    Done m_done;
     std::unique_ptr<Watcher> m_watcher;
     std::vector<QFuture<Answer>> m_dropped;  ///< Runs whose results nobody waits for.
 };

@@ -80,7 +80,7 @@ QSpinBox:focus { border: 2px solid @structure; padding: 4px 7px; }
 QListWidget { border: none; background: @ground; }
 QListWidget::item { padding: 4px; }
 QListWidget::item:selected { color: @text; background: @selection; }
-#detailPane, #bench, #noticeBar, #noticeLines { background: @bench; }
+#detailPane, #editBench, #bench, #noticeBar, #noticeLines { background: @bench; }
 QPlainTextEdit:focus, QTableView:focus { border: 2px solid @structure; }
 QSplitter::handle { background: @hairline; }
 QProgressBar { background: @selection; border: none; border-radius: 3px; max-height: 6px; }

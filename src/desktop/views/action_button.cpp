@@ -9,15 +9,19 @@ QPushButton* makeActionButton(QAction& action, const QString& text, QWidget* par
     auto* const button = new QPushButton(text, parent);
     button->setObjectName(action.objectName() + QStringLiteral("Button"));
     button->setCheckable(action.isCheckable());
-    button->setToolTip(action.statusTip() + QStringLiteral(" (") +
-                       action.shortcut().toString(QKeySequence::NativeText) + QLatin1Char(')'));
     const auto follow = [button, &action] {
+        button->setToolTip(action.statusTip() + QStringLiteral(" (") +
+                           action.shortcut().toString(QKeySequence::NativeText) + QLatin1Char(')'));
         button->setEnabled(action.isEnabled());
         button->setChecked(action.isChecked());
     };
     follow();
     QObject::connect(&action, &QAction::changed, button, follow);
-    QObject::connect(button, &QPushButton::clicked, &action, &QAction::trigger);
+    // A click turns the button over; the action may have stayed as it was, as one of several does.
+    QObject::connect(button, &QPushButton::clicked, &action, [follow, &action] {
+        action.trigger();
+        follow();
+    });
     return button;
 }
 

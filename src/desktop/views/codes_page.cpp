@@ -1,9 +1,9 @@
 #include "desktop/views/codes_page.h"
 
-#include <QSplitter>
 #include <QVBoxLayout>
 
 #include "desktop/texts.h"
+#include "desktop/views/folding_splitter.h"
 #include "desktop/views/notice_bar.h"
 #include "desktop/views/read_bench.h"
 #include "desktop/views/share_bench.h"
@@ -19,19 +19,17 @@ constexpr int kRoomForBenches = 760;  // With less width they stand one above th
 CodesPage::CodesPage(AppContext& context, Actions& actions, const ChosenTextures& chosen,
                      NoticeBar& notices, QWidget* parent)
     : QWidget(parent),
-      m_benches(new QSplitter(this)),
       m_share(new ShareBench(context, actions, chosen, this)),
       m_read(new ReadBench(context, actions, this)) {
     setObjectName(QStringLiteral("codesPage"));
-    m_benches->setHandleWidth(1);
-    m_benches->setChildrenCollapsible(false);
-    m_benches->addWidget(m_share);
-    m_benches->addWidget(m_read);
-    m_benches->setStretchFactor(0, 1);
-    m_benches->setStretchFactor(1, 1);
+    auto* const benches = new FoldingSplitter(kRoomForBenches, this);
+    benches->addWidget(m_share);
+    benches->addWidget(m_read);
+    benches->setStretchFactor(0, 1);
+    benches->setStretchFactor(1, 1);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins({});
-    layout->addWidget(m_benches);
+    layout->addWidget(benches);
     connect(m_share, &ShareBench::copied, &notices, [&notices](int posts, std::int64_t characters) {
         const QString copied = counted("CodesPage", "Copied %1 post", "Copied %1 posts", posts);
         notices.showNotice(
@@ -48,11 +46,6 @@ void CodesPage::stopAndWait() {
 void CodesPage::renew() {
     m_share->renew();
     m_read->renew();
-}
-
-void CodesPage::resizeEvent(QResizeEvent* event) {
-    QWidget::resizeEvent(event);
-    m_benches->setOrientation(width() >= kRoomForBenches ? Qt::Horizontal : Qt::Vertical);
 }
 
 }  // namespace pantile::desktop

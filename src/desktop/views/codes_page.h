@@ -6,8 +6,6 @@
 #include "desktop/app_context.h"
 #include "desktop/chosen_textures.h"
 
-class QSplitter;
-
 namespace pantile::desktop {
 
 class NoticeBar;
@@ -31,11 +29,7 @@ public:
 Q_SIGNALS:
     void addAsked(const QString& text);
 
-protected:
-    void resizeEvent(QResizeEvent* event) override;
-
 private:
-    QSplitter* m_benches;
     ShareBench* m_share;
     ReadBench* m_read;
 };

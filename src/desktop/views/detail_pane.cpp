@@ -10,6 +10,7 @@
 #include "desktop/texts.h"
 #include "desktop/theme/apply_theme.h"
 #include "desktop/views/action_button.h"
+#include "desktop/views/fact_line.h"
 #include "desktop/views/picture_view.h"
 #include "desktop/views/plain_label.h"
 #include "desktop/views/swatch_strip.h"
@@ -64,6 +65,7 @@ QWidget* DetailPane::makeTexturePart(const Actions& actions, const Theme& theme)
 
     auto* const buttons = new QHBoxLayout;
     buttons->setContentsMargins(0, 0, 0, kGap);
+    buttons->addWidget(makeActionButton(actions[ActionId::TouchUp], tr("Touch up"), part));
     buttons->addWidget(makeActionButton(actions[ActionId::CopyCode], tr("Copy code"), part));
     buttons->addWidget(makeActionButton(actions[ActionId::Tiled], tr("Tiled"), part));
     buttons->addStretch();
@@ -124,28 +126,11 @@ void DetailPane::showWords(const QString& text) {
 }
 
 void DetailPane::addFact(QVBoxLayout& layout, const char* name, const QString& label) {
-    auto* const fact = new QWidget(this);
-    fact->setObjectName(QLatin1String("fact_") + QLatin1String(name));
-    auto* const line = new QHBoxLayout(fact);
-    line->setContentsMargins({});
-    line->setSpacing(kGap);
-    auto* const what = new QLabel(label, fact);
-    what->setForegroundRole(QPalette::PlaceholderText);
-    // As wide as the longest of them, so that the values stand in one column.
-    what->setFixedWidth(fontMetrics().averageCharWidth() * 12);
-    line->addWidget(what, 0, Qt::AlignTop);
-    auto* const value = new PlainLabel(fact);
-    value->setObjectName(QLatin1String(name));
-    value->setAccessibleName(label);
-    line->addWidget(value, 1);
-    layout.addWidget(fact);
+    layout.addWidget(new FactLine(name, label, this));
 }
 
 void DetailPane::setFact(const char* name, const QString& value) {
-    auto* const label = findChild<PlainLabel*>(QLatin1String(name));
-    label->setText(value);
-    label->setAccessibleDescription(value);
-    label->parentWidget()->setVisible(!value.isEmpty());
+    findChild<FactLine*>(QLatin1String("fact_") + QLatin1String(name))->setValue(value);
 }
 
 }  // namespace pantile::desktop

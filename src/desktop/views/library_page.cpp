@@ -23,6 +23,7 @@
 #include "desktop/views/plain_label.h"
 #include "desktop/views/search_bar.h"
 #include "desktop/views/texture_grid_view.h"
+#include "desktop/views/words_page.h"
 
 namespace pantile::desktop {
 
@@ -32,18 +33,10 @@ constexpr int kBenchWidth = 344;
 constexpr int kRoomForBoth = 660;  // With less width the details take the place of the wall.
 
 QWidget* makeNothingFound(const Actions& actions, QWidget* parent) {
-    auto* const page = new QWidget(parent);
+    auto* const page =
+        new WordsPage(actions[ActionId::ShowAll], LibraryPage::tr("Show all"), parent);
     page->setObjectName(QStringLiteral("nothingFound"));
-    auto* const words = new PlainLabel(page);
-    words->setText(LibraryPage::tr("No texture is what the search asks for."));
-    auto* const layout = new QVBoxLayout(page);
-    layout->setContentsMargins(2 * kGap, 3 * kGap, 2 * kGap, 2 * kGap);
-    layout->setSpacing(2 * kGap);
-    layout->addWidget(words);
-    layout->addWidget(
-        makeActionButton(actions[ActionId::ShowAll], LibraryPage::tr("Show all"), page), 0,
-        Qt::AlignLeft);
-    layout->addStretch();
+    page->setWords(LibraryPage::tr("No texture is what the search asks for."));
     return page;
 }
 
@@ -160,8 +153,15 @@ void LibraryPage::connectActions() {
     on(ActionId::CopyCode, [this] { copyCode(); });
     on(ActionId::Find, [this] { m_search->focusField(); });
     on(ActionId::ShowAll, [this] { m_search->clear(); });
-    on(ActionId::Larger, [this] { m_grid->showLarger(); });
-    on(ActionId::Smaller, [this] { m_grid->showSmaller(); });
+    // Edit goes by these as well, while it is shown.
+    on(ActionId::Larger, [this] {
+        if (isVisible()) m_grid->showLarger();
+    });
+    on(ActionId::Smaller, [this] {
+        if (isVisible()) m_grid->showSmaller();
+    });
+    connect(m_grid, &QAbstractItemView::activated, &m_actions[ActionId::TouchUp],
+            &QAction::trigger);
     connect(&m_actions[ActionId::Details], &QAction::toggled, this, &LibraryPage::arrange);
     m_grid->addAction(&m_actions[ActionId::CopyCode]);
     m_grid->addAction(&m_actions[ActionId::Paste]);
