@@ -120,7 +120,19 @@ private:
         PANTILE_RETURN_IF_ERROR(dropBrokenPictures());
         PANTILE_RETURN_IF_ERROR(dropBrokenTags());
         PANTILE_RETURN_IF_ERROR(dropWhatPointsNowhere());
+        PANTILE_RETURN_IF_ERROR(listMissingLooks());
         return transaction.commit();
+    }
+
+    /// Looks are worked out anew when they are next needed; older versions know none.
+    Result<void> listMissingLooks() {
+        PANTILE_ASSIGN_OR_RETURN(
+            const std::int64_t tables,
+            m_connection.number("SELECT count(*) FROM sqlite_schema WHERE name = 'looks_missing'"));
+        if (tables == 0) return {};
+        PANTILE_RETURN_IF_ERROR(
+            catalogue::run(m_connection, "INSERT INTO looks_missing SELECT id FROM contents"));
+        return {};
     }
 
     Result<void> dropBrokenPictures() {
