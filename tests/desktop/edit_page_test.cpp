@@ -503,6 +503,23 @@ TEST_F(TouchingUp, KeepsWhenOneLeavesAndGoesOnWhereOneWas) {
     EXPECT_FALSE(open.part<QAction>("undo").isEnabled());
 }
 
+TEST_F(TouchingUp, KeepsWhatIsDoneWhileItIsKeeping) {
+    const auto kelp = add(plain("kelp", 8, 8));
+    const auto foam = add(plain("foam", 6, 6));
+    OpenEdit open(m_folder, kelp);
+    open.colours().pick(1);
+    open.stroke({0, 0}, {7, 7});
+    open.act("libraryPlace");
+    open.act("editPlace");
+    open.stroke({1, 0}, {1, 0});
+    const core::Texture work = open.work();
+    open.act("libraryPlace");
+    open.grid().selectIds({foam});
+    open.act("editPlace");
+    EXPECT_TRUE(comes([&] { return stored(kelp) == work; }));
+    EXPECT_TRUE(comes([&] { return open.work() == stored(foam); }));
+}
+
 TEST_F(TouchingUp, LosesNothingWhenClosedInTheMiddleOfAStroke) {
     const auto id = add(plain("kelp", 8, 8));
     OpenEdit open(m_folder, id);

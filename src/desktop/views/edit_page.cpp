@@ -291,16 +291,19 @@ void EditPage::keyPressEvent(QKeyEvent* event) {
     }
 }
 
-void EditPage::takeUp() {
+bool EditPage::isOtherChosen() const {
     const std::vector<core::TextureId>& ids = m_chosen.ids();
-    const bool isOther = !ids.empty() && (!m_session.isOpen() || ids.front() != m_session.id());
-    if (!isOther) return renew();
+    return !ids.empty() && (!m_session.isOpen() || ids.front() != m_session.id());
+}
+
+void EditPage::takeUp() {
+    if (!isOtherChosen()) return renew();
     if (m_keeping.isRunning()) return;  // What was made before is kept first.
     if (m_couldNotKeep) {
         return say(tr("%1 could not be kept and lies here still.")
                        .arg(shownTitle(m_session.kept().text().title)));
     }
-    open(ids.front());
+    open(m_chosen.ids().front());
 }
 
 void EditPage::open(core::TextureId id) {
@@ -470,11 +473,9 @@ void EditPage::keep() {
                     [this, request](const core::Result<KeptWork>& answer) {
                         kept(request, answer);
                         // More may have been done meanwhile, and another texture may wait.
-                        if (isVisible()) {
-                            takeUp();
-                        } else if (answer) {
-                            keep();
-                        }
+                        const bool goesOn = isVisible() && !isOtherChosen();
+                        if (answer && m_session.isChanged() && !goesOn) return keep();
+                        if (isVisible()) takeUp();
                     });
 }
 

@@ -60,6 +60,9 @@ private:
     void connectTools();
     void connectHistory();
 
+    /// Whether another texture is chosen than the one that lies here.
+    bool isOtherChosen() const;
+
     void takeUp();
     void open(core::TextureId id);
     void showNothing(const QString& why);
