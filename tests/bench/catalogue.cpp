@@ -375,6 +375,7 @@ void ask(Library& library, const std::string& text) {
         }
         std::printf("\n");
     }
+    if (all.empty()) return;
     std::sort(all.begin(), all.end());
     std::printf("all queries: median %.2f ms, p99 %.2f ms\n", part(all, 0.5), part(all, 0.99));
 }
