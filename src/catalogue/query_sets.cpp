@@ -18,7 +18,25 @@ unsigned bitsOf(TextFilter::Field field) {
     return 1U << (static_cast<unsigned>(field) - static_cast<unsigned>(TextFilter::Field::Title));
 }
 
+SqlPiece askedOf(IdSet& set, const std::string& column) {
+    return {"is_one_of(?, " + column + ")", {bound(set)}};
+}
+
 }  // namespace
+
+Result<SqlPiece> isAmong(Connection& connection, IdSet& set, const std::string& column) {
+    constexpr std::int64_t kOneIn = 8;
+    PANTILE_ASSIGN_OR_RETURN(
+        const std::int64_t last,
+        connection.number("SELECT ifnull((SELECT max(texture_id) FROM facts), 0)"));
+    if (set.size() >= last / kOneIn) return askedOf(set, column);
+    std::string list = "[";
+    for (const std::int64_t id : set.ids()) {
+        if (list.size() > 1) list += ',';
+        list += std::to_string(id);
+    }
+    return SqlPiece{column + " IN (SELECT value FROM json_each(?))", {list + "]"}};
+}
 
 Result<void> QuerySets::addTo(IdSet& set, const SqlPiece& ids) {
     // Row by row they would take twice the time.
@@ -30,21 +48,10 @@ Result<void> QuerySets::addTo(IdSet& set, const SqlPiece& ids) {
     return {};
 }
 
-/// Few are looked up; of many each texture is asked whether it is one.
 Result<SqlPiece> QuerySets::isIn(IdSet& set, Use use) {
-    constexpr std::int64_t kOneIn = 8;
-    const SqlPiece asked{"is_one_of(?, f.texture_id)", {bound(set)}};
-    if (use == Use::Asked) return asked;
-    PANTILE_ASSIGN_OR_RETURN(
-        const std::int64_t last,
-        m_connection.number("SELECT ifnull((SELECT max(texture_id) FROM facts), 0)"));
-    if (set.size() >= last / kOneIn) return asked;
-    std::string list = "[";
-    for (const std::int64_t id : set.ids()) {
-        if (list.size() > 1) list += ',';
-        list += std::to_string(id);
-    }
-    return SqlPiece{"f.texture_id IN (SELECT value FROM json_each(?))", {list + "]"}};
+    const std::string column = "f.texture_id";
+    if (use == Use::Asked) return askedOf(set, column);
+    return isAmong(m_connection, set, column);
 }
 
 Result<SqlPiece> QuerySets::isOneOf(const SqlPiece& ids, Use use) {

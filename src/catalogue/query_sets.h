@@ -23,6 +23,10 @@
 
 namespace pantile::catalogue {
 
+/// A condition: the column's id is in the set, which must outlive the statement. Few are looked up;
+/// of many each row is asked whether it is one.
+core::Result<SqlPiece> isAmong(Connection& connection, IdSet& set, const std::string& column);
+
 /// Everything it gives lives as long as it does.
 class QuerySets {
 public:

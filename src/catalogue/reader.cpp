@@ -136,18 +136,18 @@ Result<MatchList> matchingOf(const Library& library, const Query& query, SortKey
     return matching;
 }
 
-/// Of many it is quicker to go along the order than to look each up.
 Result<std::vector<TextureId>> byTitle(Connection& connection, const FindOptions& options,
                                        MatchList& matching) {
     IdSet ids;
     for (const MatchList::Match& match : matching.matches()) ids.add(match.id);
     const std::string direction = options.sort.direction == SortDirection::Reversed ? " DESC" : "";
-    PANTILE_ASSIGN_OR_RETURN(
-        Statement statement,
-        prepare(connection,
-                {"SELECT id FROM textures WHERE is_one_of(?, id) ORDER BY title COLLATE NOCASE" +
-                     direction + ", id" + direction + " LIMIT ? OFFSET ?",
-                 {bound(ids), options.limit, options.offset}}));
+    SqlPiece sql{"SELECT id FROM textures WHERE ", {}};
+    PANTILE_ASSIGN_OR_RETURN(const SqlPiece isMatching, isAmong(connection, ids, "id"));
+    sql.append(isMatching);
+    sql.append(
+        {" ORDER BY title COLLATE NOCASE" + direction + ", id" + direction + " LIMIT ? OFFSET ?",
+         {options.limit, options.offset}});
+    PANTILE_ASSIGN_OR_RETURN(Statement statement, prepare(connection, sql));
     std::vector<TextureId> page;
     for (;;) {
         PANTILE_ASSIGN_OR_RETURN(const bool more, statement.step());
