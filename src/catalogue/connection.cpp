@@ -4,10 +4,10 @@
 
 #include <sqlite3.h>
 
+#include "catalogue/index_changes.h"
 #include "catalogue/seal.h"
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
-#include "catalogue/word_index.h"
 
 namespace pantile::catalogue {
 namespace {
@@ -65,7 +65,7 @@ void Connection::Finalizer::operator()(sqlite3_stmt* statement) const {
 }
 
 Connection::Connection(std::filesystem::path path, sqlite3* handle)
-    : m_path(std::move(path)), m_handle(handle), m_wordChanges(std::make_unique<WordChanges>()) {}
+    : m_path(std::move(path)), m_indexChanges(std::make_unique<IndexChanges>()), m_handle(handle) {}
 
 Connection::~Connection() = default;
 
@@ -101,6 +101,7 @@ Result<std::unique_ptr<Connection>> Connection::openNamed(const std::filesystem:
         "PRAGMA foreign_keys=ON; PRAGMA trusted_schema=OFF; PRAGMA cell_size_check=ON; "
         "PRAGMA recursive_triggers=ON;"));
     PANTILE_RETURN_IF_ERROR(addSealFunction(*connection));
+    PANTILE_RETURN_IF_ERROR(addNoteFunction(*connection, connection->indexChanges()));
     return connection;
 }
 

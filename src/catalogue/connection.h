@@ -18,7 +18,7 @@ struct sqlite3_stmt;
 
 namespace pantile::catalogue {
 
-class WordChanges;
+class IndexChanges;
 
 enum class FileMode {
     ReadWrite,
@@ -69,8 +69,9 @@ public:
 
     sqlite3* handle() const { return m_handle.get(); }
 
-    /// Changes of texts that the index of words does not know yet. Kept by Transaction.
-    WordChanges& wordChanges() { return *m_wordChanges; }
+    /// Changes that the indexes of words and facts do not know yet. Kept by triggers and
+    /// Transaction.
+    IndexChanges& indexChanges() { return *m_indexChanges; }
 
     /// A statement compiled from `sql` earlier and given back, or nothing.
     sqlite3_stmt* takeStatement(std::string_view sql);
@@ -96,9 +97,10 @@ private:
                                                                const std::string& name, int flags);
 
     std::filesystem::path m_path;
+    std::unique_ptr<IndexChanges>
+        m_indexChanges;  ///< SQLite calls it as long as there is a handle.
     std::unique_ptr<sqlite3, Closer> m_handle;
     std::unordered_map<std::string, std::unique_ptr<sqlite3_stmt, Finalizer>> m_kept;
-    std::unique_ptr<WordChanges> m_wordChanges;
 };
 
 }  // namespace pantile::catalogue

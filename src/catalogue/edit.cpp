@@ -7,7 +7,6 @@
 #include "catalogue/revisions.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
-#include "catalogue/word_index.h"
 #include "core/text.h"
 #include "core/texture.h"
 
@@ -124,7 +123,6 @@ Result<std::int64_t> purgeRemoved(Library& library, std::span<const TextureId> i
     PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));
     for (const TextureId id : known) {
         PANTILE_RETURN_IF_ERROR(checkMayBePurged(connection, id));
-        connection.wordChanges().note(id);
         PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM textures WHERE id = ?1", {id.value}));
     }
     PANTILE_RETURN_IF_ERROR(dropUnusedTags(connection));

@@ -32,4 +32,11 @@ Result<std::vector<TextureId>> knownIds(Connection& connection, std::span<const 
     return known;
 }
 
+std::vector<TextureId> idsIn(std::span<const std::int64_t> numbers) {
+    std::vector<TextureId> ids;
+    ids.reserve(numbers.size());
+    for (const std::int64_t number : numbers) ids.push_back({number});
+    return ids;
+}
+
 }  // namespace pantile::catalogue

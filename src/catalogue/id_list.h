@@ -1,6 +1,6 @@
 #pragma once
 
-// Lists of texture ids that come from a user.
+// Lists of texture ids.
 
 #include <cstdint>
 #include <span>
@@ -19,5 +19,7 @@ core::Error noSuchTexture(core::TextureId id);
 /// Errors: NotFound naming the first that the library does not have, removed ones included.
 core::Result<std::vector<core::TextureId>> knownIds(Connection& connection,
                                                     std::span<const core::TextureId> ids);
+
+std::vector<core::TextureId> idsIn(std::span<const std::int64_t> numbers);
 
 }  // namespace pantile::catalogue

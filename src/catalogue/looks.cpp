@@ -23,13 +23,6 @@ LookFigures figuresIn(Statement& statement, int column) {
     return look;
 }
 
-std::vector<TextureId> idsIn(const std::vector<std::int64_t>& numbers) {
-    std::vector<TextureId> ids;
-    ids.reserve(numbers.size());
-    for (const std::int64_t number : numbers) ids.push_back({number});
-    return ids;
-}
-
 }  // namespace
 
 Result<std::vector<MissingLook>> missingLooks(const Library& library, std::int64_t afterContent,
@@ -112,8 +105,8 @@ Result<std::optional<PresentTexture>> textureOfContent(const Library& library,
     PANTILE_ASSIGN_OR_RETURN(
         Statement statement,
         Statement::prepare(library.connection(),
-                           "SELECT t.id, f.width, f.height FROM textures t JOIN facts f ON "
-                           "f.texture_id = t.id WHERE t.content_id = ?1 AND NOT f.removed",
+                           "SELECT t.id, c.width, c.height FROM textures t JOIN contents c ON "
+                           "c.id = t.content_id WHERE c.id = ?1 AND t.removed_at IS NULL",
                            {contentId}));
     PANTILE_ASSIGN_OR_RETURN(const bool found, statement.step());
     if (!found) return std::optional<PresentTexture>();

@@ -14,9 +14,6 @@ namespace pantile::catalogue {
 
 class MatchList {
 public:
-    /// What SQLite calls one that is bound.
-    static constexpr const char* kType = "pantile matches";
-
     struct Match {
         std::int64_t key = 0;
         std::int64_t id = 0;

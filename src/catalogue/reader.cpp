@@ -1,14 +1,16 @@
 #include "catalogue/reader.h"
 
-#include <algorithm>
+#include <bit>
 #include <limits>
 
 #include "catalogue/contents.h"
+#include "catalogue/fact_index.h"
 #include "catalogue/id_list.h"
 #include "catalogue/id_set.h"
+#include "catalogue/index_changes.h"
 #include "catalogue/match_list.h"
-#include "catalogue/query_sets.h"
-#include "catalogue/query_to_sql.h"
+#include "catalogue/query_matcher.h"
+#include "catalogue/sql_functions.h"
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
@@ -107,47 +109,134 @@ Result<std::vector<TextureRow>> rowsOf(Connection& connection, std::span<const T
 }
 
 /// Words in titles come first.
-Result<void> rankByWords(const Query& query, MatchList& matching, QuerySets& sets) {
-    constexpr unsigned kTitleBit = 1;
+Result<void> rankByWords(const Query& query, MatchList& matching, QueryMatcher& matcher) {
+    constexpr std::size_t kTitle = 0;
     for (const std::string& word : wordsOf(query)) {
-        const std::string folded = sets.fold(word);
+        const std::string folded = matcher.fold(word);
         if (folded.empty()) continue;
-        PANTILE_ASSIGN_OR_RETURN(const std::vector<TextHit>* hits, sets.hitsOf(folded));
-        IdSet titled;
-        for (const TextHit& hit : *hits) {
-            if ((hit.fields & kTitleBit) != 0) titled.add(hit.id);
-        }
+        PANTILE_ASSIGN_OR_RETURN(const WordSets* sets, matcher.wordSets(folded));
+        const IdSet& titled = (*sets)[kTitle];
         for (MatchList::Match& match : matching.matches())
             match.key += titled.has(match.id) ? 1 : 0;
     }
     return {};
 }
 
+/// The fact that orders by a field, if one does; sizes are areas, which are worked out.
+std::optional<Fact> orderingFact(SortField field) {
+    switch (field) {
+        case SortField::Added:
+            return Fact::AddedAt;
+        case SortField::Changed:
+            return Fact::ChangedAt;
+        case SortField::Stars:
+            return Fact::Stars;
+        case SortField::Draw:
+            return Fact::DrawMs;
+        case SortField::Bytes:
+            return Fact::LoadBytes;
+        case SortField::Colours:
+            return Fact::Colours;
+        case SortField::Colour:
+            return Fact::Tone;
+        case SortField::Size:
+        case SortField::Title:
+        case SortField::Relevance:
+        case SortField::Id:
+            break;
+    }
+    return std::nullopt;
+}
+
+/// Calls `keyOf` with the reader and the place of each of the textures in the pages.
+template <typename KeyOf>
+Result<MatchList> withKeys(FactReader reader, const IdSet& ids, KeyOf keyOf) {
+    constexpr std::size_t kRun = 64;
+    MatchList matching;
+    for (;;) {
+        PANTILE_ASSIGN_OR_RETURN(const bool more, reader.next());
+        if (!more) return matching;
+        for (std::size_t begin = 0; begin < kTexturesPerFactPage; begin += kRun) {
+            const std::int64_t first = reader.firstId() + static_cast<std::int64_t>(begin);
+            for (std::uint64_t bits = ids.run(first); bits != 0; bits &= bits - 1) {
+                const int place = std::countr_zero(bits);
+                matching.add(
+                    {keyOf(reader, begin + static_cast<std::size_t>(place)), first + place});
+            }
+        }
+    }
+}
+
+/// Each with the number by which the order rises; by relevance and by titles, which no number
+/// orders, with 0.
+Result<MatchList> numbered(Connection& connection, const IdSet& ids, SortKey order) {
+    if (order.field == SortField::Size) {
+        PANTILE_ASSIGN_OR_RETURN(FactReader reader,
+                                 FactReader::create(connection, {Fact::Width, Fact::Height}));
+        return withKeys(std::move(reader), ids, [](const FactReader& page, std::size_t place) {
+            return page.values(0)[place] * page.values(1)[place];
+        });
+    }
+    const std::optional<Fact> fact = orderingFact(order.field);
+    if (!fact) {
+        MatchList matching;
+        for (const std::int64_t id : ids.ids()) matching.add({0, id});
+        return matching;
+    }
+    // What is not known comes last, whichever way the order goes.
+    constexpr std::int64_t kLast = std::numeric_limits<std::int64_t>::max();
+    const std::int64_t unknown = order.direction == SortDirection::Reversed ? kUnknownFact : kLast;
+    PANTILE_ASSIGN_OR_RETURN(FactReader reader, FactReader::create(connection, {*fact}));
+    return withKeys(std::move(reader), ids, [&](const FactReader& page, std::size_t place) {
+        const std::int64_t number = page.values(0)[place];
+        return number == kUnknownFact ? unknown : number;
+    });
+}
+
 Result<MatchList> matchingOf(const Library& library, const Query& query, SortKey order) {
     Connection& connection = library.connection();
-    QuerySets sets(connection, library.folding());
-    MatchList matching;
-    PANTILE_ASSIGN_OR_RETURN(const SqlPiece sql, toMatchStatement(query, order, matching, sets));
-    PANTILE_ASSIGN_OR_RETURN(Statement statement, prepare(connection, sql));
-    PANTILE_RETURN_IF_ERROR(statement.run());
+    QueryMatcher matcher(connection, library.folding());
+    PANTILE_ASSIGN_OR_RETURN(const IdSet ids, matcher.matches(query));
+    PANTILE_ASSIGN_OR_RETURN(MatchList matching, numbered(connection, ids, order));
     if (order.field == SortField::Relevance) {
-        PANTILE_RETURN_IF_ERROR(rankByWords(query, matching, sets));
+        PANTILE_RETURN_IF_ERROR(rankByWords(query, matching, matcher));
     }
     return matching;
 }
 
+std::string jsonList(const std::vector<MatchList::Match>& matches) {
+    std::string list = "[";
+    for (const MatchList::Match& match : matches) {
+        if (list.size() > 1) list += ',';
+        list += std::to_string(match.id);
+    }
+    return list + "]";
+}
+
+/// Few are looked up; of many it is quicker to go along the order and ask whether each is one.
 Result<std::vector<TextureId>> byTitle(Connection& connection, const FindOptions& options,
                                        MatchList& matching) {
+    constexpr std::int64_t kOneIn = 8;
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t last,
+                             connection.number("SELECT ifnull((SELECT max(id) FROM textures), 0)"));
+    const bool areFew = matching.size() < last / kOneIn;
     IdSet ids;
-    for (const MatchList::Match& match : matching.matches()) ids.add(match.id);
+    std::string list;
+    if (areFew) {
+        list = jsonList(matching.matches());
+    } else {
+        for (const MatchList::Match& match : matching.matches()) ids.add(match.id);
+    }
     const std::string direction = options.sort.direction == SortDirection::Reversed ? " DESC" : "";
-    SqlPiece sql{"SELECT id FROM textures WHERE ", {}};
-    PANTILE_ASSIGN_OR_RETURN(const SqlPiece isMatching, isAmong(connection, ids, "id"));
-    sql.append(isMatching);
-    sql.append(
-        {" ORDER BY title COLLATE NOCASE" + direction + ", id" + direction + " LIMIT ? OFFSET ?",
-         {options.limit, options.offset}});
-    PANTILE_ASSIGN_OR_RETURN(Statement statement, prepare(connection, sql));
+    const std::string condition =
+        areFew ? "id IN (SELECT value FROM json_each(?1))" : "is_one_of(?1, id)";
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement statement,
+        Statement::prepare(
+            connection,
+            "SELECT id FROM textures WHERE " + condition + " ORDER BY title COLLATE NOCASE" +
+                direction + ", id" + direction + " LIMIT ?2 OFFSET ?3",
+            {areFew ? BoundValue(list) : bound(ids), options.limit, options.offset}));
     std::vector<TextureId> page;
     for (;;) {
         PANTILE_ASSIGN_OR_RETURN(const bool more, statement.step());
@@ -236,7 +325,7 @@ Result<FoundTextures> findTextures(const Library& library, const Query& query,
                                    const FindOptions& options) {
     PANTILE_RETURN_IF_ERROR(checkOptions(options));
     Connection& connection = library.connection();
-    PANTILE_RETURN_IF_ERROR(connection.wordChanges().write(connection));
+    PANTILE_RETURN_IF_ERROR(connection.indexChanges().write(connection));
     PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
     FoundTextures found;
     PANTILE_ASSIGN_OR_RETURN(MatchList matching, matchingOf(library, query, options.sort));
@@ -250,7 +339,7 @@ Result<std::vector<TextureId>> findIds(const Library& library, const Query& quer
                                        const FindOptions& options) {
     PANTILE_RETURN_IF_ERROR(checkOptions(options));
     Connection& connection = library.connection();
-    PANTILE_RETURN_IF_ERROR(connection.wordChanges().write(connection));
+    PANTILE_RETURN_IF_ERROR(connection.indexChanges().write(connection));
     PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
     PANTILE_ASSIGN_OR_RETURN(MatchList matching, matchingOf(library, query, options.sort));
     return inOrder(connection, options, matching);

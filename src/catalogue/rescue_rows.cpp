@@ -147,7 +147,7 @@ std::vector<RescuedTable> rescuedTables() {
 }
 
 std::vector<std::string_view> derivedTables() {
-    return {"facts", "folding", "looks", "looks_missing", "seals", "word_pages"};
+    return {"fact_pages", "folding", "looks", "looks_missing", "seals", "word_pages"};
 }
 
 Result<void> rescueRows(Connection& connection, const RescuedTable& table,

@@ -8,7 +8,6 @@
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
-#include "catalogue/word_index.h"
 #include "core/range_check.h"
 
 namespace pantile::catalogue {
@@ -76,7 +75,6 @@ Result<void> storeState(Connection& connection, TextureId id, std::int64_t now,
             "removed_at = CASE WHEN ?9 THEN ifnull(removed_at, ?8) END WHERE id = ?1",
             {id.value, text.title, text.author, text.licence, text.source, text.note,
              after.contentId, now, after.removed ? 1 : 0, after.stars}));
-    if (before.text != text) connection.wordChanges().note(id);
     if (before.text.tags != text.tags) {
         PANTILE_RETURN_IF_ERROR(storeTags(connection, id, text.tags));
     }

@@ -3,8 +3,11 @@
 #include <functional>
 #include <optional>
 
+#include "catalogue/index_changes.h"
 #include "catalogue/names.h"
+#include "catalogue/query_matcher.h"
 #include "catalogue/revisions.h"
+#include "catalogue/sql_functions.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
 #include "core/text.h"
@@ -114,13 +117,18 @@ Result<std::int64_t> moveTag(Library& library, std::string_view name, std::strin
 }  // namespace
 
 Result<std::vector<TagCount>> listTags(const Library& library) {
+    Connection& connection = library.connection();
+    PANTILE_RETURN_IF_ERROR(connection.indexChanges().write(connection));
+    PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
+    PANTILE_ASSIGN_OR_RETURN(IdSet present,
+                             QueryMatcher(connection, library.folding()).matches(Query{}));
     PANTILE_ASSIGN_OR_RETURN(
         Statement row,
-        Statement::prepare(
-            library.connection(),
-            "SELECT g.name, count(f.texture_id) FROM tags g LEFT JOIN texture_tags x "
-            "ON x.tag_id = g.id LEFT JOIN facts f ON f.texture_id = x.texture_id AND "
-            "NOT f.removed GROUP BY g.id ORDER BY g.folded, g.name"));
+        Statement::prepare(connection,
+                           "SELECT g.name, count(*) FILTER (WHERE is_one_of(?1, x.texture_id)) "
+                           "FROM tags g LEFT JOIN texture_tags x ON x.tag_id = g.id "
+                           "GROUP BY g.id ORDER BY g.folded, g.name",
+                           {bound(present)}));
     return readCounts(std::move(row));
 }
 

@@ -3,6 +3,7 @@
 #include <string>
 #include <utility>
 
+#include "catalogue/index_changes.h"
 #include "catalogue/statement.h"
 
 namespace pantile::catalogue {
@@ -64,7 +65,7 @@ Result<void> Transaction::commit() {
         return givenUp();
     }
     Result<void> done =
-        m_depth == 1 ? m_connection->wordChanges().write(*m_connection) : Result<void>();
+        m_depth == 1 ? m_connection->indexChanges().write(*m_connection) : Result<void>();
     if (done) {
         done = obey(*m_connection, m_depth == 1 ? "COMMIT" : "RELEASE " + savepoint(m_depth));
     }
@@ -72,7 +73,7 @@ Result<void> Transaction::commit() {
         rollBack();
         return done;
     }
-    if (m_depth == 1) m_connection->wordChanges().clear();
+    if (m_depth == 1) m_connection->indexChanges().clear();
     std::exchange(m_connection, nullptr)->depth = m_depth - 1;
     return {};
 }
@@ -81,9 +82,9 @@ void Transaction::rollBack() {
     Connection* connection = std::exchange(m_connection, nullptr);
     connection->depth = m_depth - 1;
     if (m_depth == 1) {
-        connection->wordChanges().clear();
+        connection->indexChanges().clear();
     } else {
-        connection->wordChanges().takeBack();
+        connection->indexChanges().takeBack();
     }
     if (!connection->inTransaction()) return;
     const std::string name = savepoint(m_depth);

@@ -5,6 +5,8 @@
 #include <string>
 
 #include "catalogue/contents.h"
+#include "catalogue/fact_index.h"
+#include "catalogue/index_changes.h"
 #include "catalogue/statement.h"
 #include "catalogue/transaction.h"
 
@@ -94,7 +96,7 @@ Result<void> forEachPage(Connection& connection, Take take) {
     }
 }
 
-Result<void> fillIndex(Connection& connection) {
+Result<void> fillWords(Connection& connection) {
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM word_pages"));
     PANTILE_RETURN_IF_ERROR(
         forEachPage(connection, [&](std::int64_t number, const std::string& words) {
@@ -115,47 +117,34 @@ Result<void> describeContents(Connection& connection) {
 
 }  // namespace
 
-void WordChanges::takeBack() {
-    m_unwritten.merge(m_written);
-    m_written.clear();
-}
-
-void WordChanges::clear() {
-    m_unwritten.clear();
-    m_written.clear();
-}
-
-Result<void> WordChanges::write(Connection& connection) {
-    while (!m_unwritten.empty()) {
-        const std::int64_t number = pageOf(*m_unwritten.begin());
+Result<void> writeWords(Connection& connection, std::span<const std::int64_t> ids) {
+    while (!ids.empty()) {
+        const std::int64_t number = pageOf(ids.front());
         PANTILE_ASSIGN_OR_RETURN(const std::string before, storedPage(connection, number));
         WordPage page(before);
-        auto id = m_unwritten.begin();
-        for (; id != m_unwritten.end() && pageOf(*id) == number; ++id) {
-            PANTILE_ASSIGN_OR_RETURN(const WordTexts texts, textsOf(connection, *id));
-            page.set(placeOf(*id), texts);
+        for (; !ids.empty() && pageOf(ids.front()) == number; ids = ids.subspan(1)) {
+            PANTILE_ASSIGN_OR_RETURN(const WordTexts texts, textsOf(connection, ids.front()));
+            page.set(placeOf(ids.front()), texts);
         }
         const std::string after = page.bytes();
         if (after != before) PANTILE_RETURN_IF_ERROR(storePage(connection, number, after));
-        m_written.insert(m_unwritten.begin(), id);
-        m_unwritten.erase(m_unwritten.begin(), id);
     }
     return {};
 }
 
-Result<std::vector<TextHit>> searchWords(Connection& connection, std::string_view folded) {
+Result<WordSets> searchWords(Connection& connection, std::string_view folded) {
     PANTILE_ASSIGN_OR_RETURN(
         Statement row,
         Statement::prepare(connection, "SELECT page, words FROM word_pages ORDER BY page"));
-    std::vector<TextHit> found;
-    std::vector<WordHit> hits;
+    WordSets found;
     for (;;) {
         PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
         if (!more) return found;
-        const std::int64_t page = row.integer(0);
-        hits.clear();
-        appendHits(row.bytesView(1), folded, hits);
-        for (const WordHit& hit : hits) found.push_back({idAt(page, hit.place), hit.fields});
+        const std::int64_t first = idAt(row.integer(0), 0);
+        const WordHits hits = hitsIn(row.bytesView(1), folded);
+        for (std::size_t field = 0; field < hits.size(); ++field) {
+            found[field].addRun(first, hits[field]);
+        }
     }
 }
 
@@ -174,7 +163,9 @@ Result<void> foldLibrary(Connection& connection, const TextFolding& folding) {
     PANTILE_ASSIGN_OR_RETURN(const bool isDone, isFoldedBy(connection, folding));
     if (isDone) return {};
     PANTILE_RETURN_IF_ERROR(describeContents(connection));
-    PANTILE_RETURN_IF_ERROR(fillIndex(connection));
+    PANTILE_RETURN_IF_ERROR(fillWords(connection));
+    PANTILE_RETURN_IF_ERROR(fillFacts(connection));
+    connection.indexChanges().clear();
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM folding"));
     PANTILE_RETURN_IF_ERROR(
         run(connection, "INSERT INTO folding (version) VALUES (?1)", {folding.version}));

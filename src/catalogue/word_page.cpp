@@ -84,20 +84,19 @@ std::string WordPage::bytes() const {
     return all;
 }
 
-void appendHits(std::string_view page, std::string_view folded, std::vector<WordHit>& hits) {
+WordHits hitsIn(std::string_view page, std::string_view folded) {
+    WordHits hits{};
     Reading reading(page);
-    const std::size_t before = hits.size();
     for (std::size_t at = page.find(folded); at < page.size();) {
         reading.moveTo(at);
         // A forged page may hold more textures or fields than there are.
-        if (reading.texture() >= WordPage::kTextures) return;
-        const unsigned field = reading.field() < kWordFields.size() ? 1U << reading.field() : 0;
-        if (hits.size() == before || hits.back().place != reading.texture()) {
-            hits.push_back({reading.texture(), 0});
+        if (reading.texture() >= WordPage::kTextures) break;
+        if (reading.field() < hits.size()) {
+            hits[reading.field()] |= std::uint64_t{1} << reading.texture();
         }
-        hits.back().fields |= field;
         at = page.find(folded, reading.endOfField());
     }
+    return hits;
 }
 
 }  // namespace pantile::catalogue

@@ -37,16 +37,11 @@ private:
     std::array<std::string, kTextures> m_records;
 };
 
-/// Where text stands: the texture's place in its page, and a bit for each field, the lowest for the
-/// first.
-struct WordHit {
-    std::size_t place = 0;
-    unsigned fields = 0;
+/// Of each field, a bit for each place of a page, the lowest for the first.
+using WordHits = std::array<std::uint64_t, kWordFields.size()>;
+static_assert(WordPage::kTextures == 64);
 
-    bool operator==(const WordHit&) const = default;
-};
-
-/// Every texture of the page in which `folded`, which is not empty, stands, by rising places.
-void appendHits(std::string_view page, std::string_view folded, std::vector<WordHit>& hits);
+/// Where `folded`, which is not empty, stands.
+WordHits hitsIn(std::string_view page, std::string_view folded);
 
 }  // namespace pantile::catalogue

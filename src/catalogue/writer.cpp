@@ -3,11 +3,12 @@
 #include <limits>
 
 #include "catalogue/contents.h"
+#include "catalogue/fact_index.h"
 #include "catalogue/id_list.h"
+#include "catalogue/index_changes.h"
 #include "catalogue/revisions.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
-#include "catalogue/word_index.h"
 #include "core/range_check.h"
 #include "core/text.h"
 
@@ -28,7 +29,6 @@ Result<TextureId> insertTexture(Library& library, const core::Texture& texture,
             "changed_at, revision) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?7, 1)",
             {contentId, text.title, text.author, text.licence, text.source, text.note, now}));
     const TextureId id{connection.lastInsertedId()};
-    connection.wordChanges().note(id);
     PANTILE_ASSIGN_OR_RETURN(auto tags, withoutAliases(connection, text.tags));
     core::normaliseTags(tags);
     PANTILE_RETURN_IF_ERROR(storeTags(connection, id, tags));
@@ -107,13 +107,20 @@ Result<void> setSeam(Library& library, TextureId id, std::int64_t hundredths) {
 }
 
 Result<std::vector<TextureId>> texturesWithoutSeam(const Library& library) {
-    PANTILE_ASSIGN_OR_RETURN(
-        const auto numbers,
-        allNumbers(library.connection(), "SELECT texture_id FROM facts WHERE seam IS NULL"));
+    Connection& connection = library.connection();
+    PANTILE_RETURN_IF_ERROR(connection.indexChanges().write(connection));
+    PANTILE_ASSIGN_OR_RETURN(FactReader reader,
+                             FactReader::create(connection, {Fact::Presence, Fact::Seam}));
     std::vector<TextureId> ids;
-    ids.reserve(numbers.size());
-    for (const std::int64_t number : numbers) ids.push_back({number});
-    return ids;
+    for (;;) {
+        PANTILE_ASSIGN_OR_RETURN(const bool more, reader.next());
+        if (!more) return ids;
+        for (std::size_t place = 0; place < kTexturesPerFactPage; ++place) {
+            const bool isThere = reader.values(0)[place] != kNoTexture;
+            if (!isThere || reader.values(1)[place] != kUnknownFact) continue;
+            ids.push_back({reader.firstId() + static_cast<std::int64_t>(place)});
+        }
+    }
 }
 
 }  // namespace pantile::catalogue

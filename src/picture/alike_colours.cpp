@@ -9,7 +9,7 @@ namespace {
 constexpr std::size_t kMostGroups = 256;
 constexpr double kWorthOfAColour = 17;  // about 3 ln n for the 256 cells of small art
 constexpr double kOneColour = 2.8;      // means no further apart are taken for one
-constexpr int kRounds = 4;
+constexpr int kRegroupings = 4;
 
 double squaredDistance(const NoisyColour& p, const NoisyColour& q) {
     double sum = 0;
@@ -103,7 +103,7 @@ std::vector<NoisyColour> gatherAlike(const std::vector<NoisyColour>& colours) {
         groups = smallGroups(colours, radius);
     while (joinNearest(groups)) {
     }
-    for (int round = 0; round < kRounds; ++round) groups = regrouped(groups, colours);
+    for (int round = 0; round < kRegroupings; ++round) groups = regrouped(groups, colours);
     std::vector<NoisyColour> means;
     means.reserve(colours.size());
     for (const NoisyColour& colour : colours) means.push_back(groups[nearest(groups, colour)].mean);

@@ -9,9 +9,9 @@
 namespace pantile::picture {
 namespace {
 
-constexpr int kParts = 4;        // Along each side.
-constexpr int kRounds = 2;       // Of looking one cell further.
-constexpr int kTintSteps = 200;  // For black to white.
+constexpr int kParts = 4;         // Along each side.
+constexpr int kFurtherSteps = 2;  // Of looking one cell further.
+constexpr int kTintSteps = 200;   // For black to white.
 constexpr int kTintMiddle = 100;
 
 // An unpainted cell is a grey in lightness and this far away by itself: then it is never further
@@ -315,7 +315,7 @@ ColourClasses baseOf(const ColourClasses& classes, const Enlargement& enlargemen
 
 std::vector<std::uint32_t> surroundings(const ColourClasses& classes) {
     std::vector<std::uint32_t> labels = firstLabels(classes);
-    for (int round = 0; round < kRounds; ++round) lookFurther(labels, classes.size);
+    for (int round = 0; round < kFurtherSteps; ++round) lookFurther(labels, classes.size);
     return labels;
 }
 

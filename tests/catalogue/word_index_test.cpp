@@ -138,15 +138,28 @@ TEST_F(WordIndexTest, NeedsAFolding) {
                 tests::failsWith(core::ErrorKind::Internal, "fold text"));
 }
 
+// Triggers see what changes, not those who change it.
+TEST_F(WordIndexTest, FollowsBareSql) {
+    add(textureOf(1, titled("Wet sand")));
+    const auto transaction = library().begin();
+    forge("UPDATE textures SET title = 'Rope', stars = 4");
+    EXPECT_EQ(count("rope stars:4"), 1);
+    EXPECT_EQ(count("sand"), 0);
+}
+
 TEST_F(WordIndexTest, IsNotBelievedWhenForged) {
     add(textureOf(1, titled("Wet sand", {"kelp"})));
     for (const char* sql :
-         {"UPDATE textures SET title = 'Rope'", "UPDATE word_pages SET words = x'6E6574'",
-          "UPDATE word_pages SET page = -1",
+         {"UPDATE word_pages SET words = x'6E6574'", "UPDATE word_pages SET page = -1",
           "INSERT INTO word_pages (page, words) VALUES (7, x'6E6574FF')", "DELETE FROM word_pages",
-          "UPDATE facts SET stars = 4", "UPDATE facts SET used = NULL", "DELETE FROM facts",
-          "UPDATE tags SET folded = 'help'", "UPDATE contents SET tone = tone + 1",
-          "UPDATE contents SET used = x'01'"}) {
+          "DELETE FROM fact_pages", "UPDATE fact_pages SET id = id + 1",
+          "UPDATE fact_pages SET numbers = x'00' WHERE id = 0",
+          "UPDATE fact_pages SET numbers = (SELECT numbers FROM fact_pages WHERE id = 4 << 56) "
+          "WHERE "
+          "id = 1 << 56",
+          "INSERT INTO fact_pages SELECT id + 7, numbers FROM fact_pages WHERE id = 0",
+          "DELETE FROM fact_pages WHERE id = 1 << 56", "UPDATE tags SET folded = 'help'",
+          "UPDATE contents SET tone = tone + 1", "UPDATE contents SET used = x'01'"}) {
         const auto transaction = library().begin();
         forge(sql);
         EXPECT_FALSE(checkLibrary(library())->ok) << sql;
