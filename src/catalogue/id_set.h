@@ -67,16 +67,23 @@ public:
                (m_bits[place / kBits] >> (place % kBits) & 1U) != 0;
     }
 
-    /// Each once; ascending, as long as none is negative.
-    std::vector<std::int64_t> ids() const {
-        std::vector<std::int64_t> ids;
+    /// Calls `visit` with each once; ascending, as long as none is negative.
+    template <typename Visit>
+    void forEach(Visit visit) const {
         for (std::size_t word = 0; word < m_bits.size(); ++word) {
             for (std::uint64_t bits = m_bits[word]; bits != 0; bits &= bits - 1) {
                 const auto bit = static_cast<std::size_t>(std::countr_zero(bits));
-                ids.push_back(static_cast<std::int64_t>(word * kBits + bit));
+                visit(static_cast<std::int64_t>(word * kBits + bit));
             }
         }
-        ids.insert(ids.end(), m_far.begin(), m_far.end());
+        for (const std::int64_t id : m_far) visit(id);
+    }
+
+    /// In the order of forEach.
+    std::vector<std::int64_t> ids() const {
+        std::vector<std::int64_t> ids;
+        ids.reserve(static_cast<std::size_t>(size()));
+        forEach([&](std::int64_t id) { ids.push_back(id); });
         return ids;
     }
 

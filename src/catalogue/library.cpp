@@ -72,8 +72,8 @@ Result<void> useWriteAheadLog(Connection& connection, std::chrono::milliseconds 
 
 /// Makes a checked library ready for work.
 Result<void> prepareFor(Connection& connection, const TextFolding& folding) {
-    // 64 MiB, taken as they are needed: what is searched over and over is read once.
-    PANTILE_RETURN_IF_ERROR(connection.execute("PRAGMA cache_size=-65536"));
+    // 256 MiB, taken as they are needed: what is searched over and over is read once.
+    PANTILE_RETURN_IF_ERROR(connection.execute("PRAGMA cache_size=-262144"));
     return addSqlFunctions(connection, folding);
 }
 

@@ -334,9 +334,9 @@ Result<IdSet> QueryMatcher::number(const NumberFilter& filter) {
     PANTILE_ASSIGN_OR_RETURN(const Present* known, present());
     return withOrder(filter.comparison, [&](auto order) -> Result<IdSet> {
         IdSet ids;
-        for (const std::int64_t id : known->all.ids()) {
+        known->all.forEach([&](std::int64_t id) {
             if (order(id, filter.value)) ids.add(id);
-        }
+        });
         return ids;
     });
 }

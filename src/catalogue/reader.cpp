@@ -108,20 +108,6 @@ Result<std::vector<TextureRow>> rowsOf(Connection& connection, std::span<const T
     return rows;
 }
 
-/// Words in titles come first.
-Result<void> rankByWords(const Query& query, MatchList& matching, QueryMatcher& matcher) {
-    constexpr std::size_t kTitle = 0;
-    for (const std::string& word : wordsOf(query)) {
-        const std::string folded = matcher.fold(word);
-        if (folded.empty()) continue;
-        PANTILE_ASSIGN_OR_RETURN(const WordSets* sets, matcher.wordSets(folded));
-        const IdSet& titled = (*sets)[kTitle];
-        for (MatchList::Match& match : matching.matches())
-            match.key += titled.has(match.id) ? 1 : 0;
-    }
-    return {};
-}
-
 /// The fact that orders by a field, if one does; sizes are areas, which are worked out.
 std::optional<Fact> orderingFact(SortField field) {
     switch (field) {
@@ -148,88 +134,84 @@ std::optional<Fact> orderingFact(SortField field) {
     return std::nullopt;
 }
 
-/// Calls `keyOf` with the reader and the place of each of the textures in the pages.
+/// Adds each of the textures, with what `keyOf` gives for the reader and the place.
 template <typename KeyOf>
-Result<MatchList> withKeys(FactReader reader, const IdSet& ids, KeyOf keyOf) {
+Result<void> addWithKeys(FactReader reader, const IdSet& ids, MatchList& matching, KeyOf keyOf) {
     constexpr std::size_t kRun = 64;
-    MatchList matching;
     for (;;) {
         PANTILE_ASSIGN_OR_RETURN(const bool more, reader.next());
-        if (!more) return matching;
+        if (!more) return {};
         for (std::size_t begin = 0; begin < kTexturesPerFactPage; begin += kRun) {
             const std::int64_t first = reader.firstId() + static_cast<std::int64_t>(begin);
             for (std::uint64_t bits = ids.run(first); bits != 0; bits &= bits - 1) {
-                const int place = std::countr_zero(bits);
-                matching.add(
-                    {keyOf(reader, begin + static_cast<std::size_t>(place)), first + place});
+                const auto place = static_cast<std::size_t>(std::countr_zero(bits));
+                matching.add({keyOf(reader, begin + place), first + std::countr_zero(bits)});
             }
         }
     }
 }
 
-/// Each with the number by which the order rises; by relevance and by titles, which no number
-/// orders, with 0.
-Result<MatchList> numbered(Connection& connection, const IdSet& ids, SortKey order) {
-    if (order.field == SortField::Size) {
-        PANTILE_ASSIGN_OR_RETURN(FactReader reader,
-                                 FactReader::create(connection, {Fact::Width, Fact::Height}));
-        return withKeys(std::move(reader), ids, [](const FactReader& page, std::size_t place) {
-            return page.values(0)[place] * page.values(1)[place];
-        });
-    }
-    const std::optional<Fact> fact = orderingFact(order.field);
-    if (!fact) {
-        MatchList matching;
-        for (const std::int64_t id : ids.ids()) matching.add({0, id});
-        return matching;
-    }
-    // What is not known comes last, whichever way the order goes.
+Result<void> addBySize(Connection& connection, const IdSet& ids, MatchList& matching) {
+    PANTILE_ASSIGN_OR_RETURN(FactReader reader,
+                             FactReader::create(connection, {Fact::Width, Fact::Height}));
+    return addWithKeys(std::move(reader), ids, matching,
+                       [](const FactReader& page, std::size_t place) {
+                           return page.values(0)[place] * page.values(1)[place];
+                       });
+}
+
+/// What is not known comes last, whichever way the order goes.
+Result<void> addByFact(Connection& connection, const IdSet& ids, Fact fact, SortDirection direction,
+                       MatchList& matching) {
     constexpr std::int64_t kLast = std::numeric_limits<std::int64_t>::max();
-    const std::int64_t unknown = order.direction == SortDirection::Reversed ? kUnknownFact : kLast;
-    PANTILE_ASSIGN_OR_RETURN(FactReader reader, FactReader::create(connection, {*fact}));
-    return withKeys(std::move(reader), ids, [&](const FactReader& page, std::size_t place) {
-        const std::int64_t number = page.values(0)[place];
-        return number == kUnknownFact ? unknown : number;
+    const std::int64_t unknown = direction == SortDirection::Reversed ? kUnknownFact : kLast;
+    PANTILE_ASSIGN_OR_RETURN(FactReader reader, FactReader::create(connection, {fact}));
+    return addWithKeys(std::move(reader), ids, matching,
+                       [unknown](const FactReader& page, std::size_t place) {
+                           const std::int64_t number = page.values(0)[place];
+                           return number == kUnknownFact ? unknown : number;
+                       });
+}
+
+/// Words in titles come first.
+Result<void> addByRelevance(const Query& query, QueryMatcher& matcher, const IdSet& ids,
+                            MatchList& matching) {
+    constexpr std::size_t kTitle = 0;
+    std::vector<const IdSet*> titled;
+    for (const std::string& word : wordsOf(query)) {
+        const std::string folded = matcher.fold(word);
+        if (folded.empty()) continue;
+        PANTILE_ASSIGN_OR_RETURN(const WordSets* sets, matcher.wordSets(folded));
+        titled.push_back(&(*sets)[kTitle]);
+    }
+    ids.forEach([&](std::int64_t id) {
+        std::int64_t words = 0;
+        for (const IdSet* set : titled) words += set->has(id) ? 1 : 0;
+        matching.add({words, id});
     });
+    return {};
 }
 
-Result<MatchList> matchingOf(const Library& library, const Query& query, SortKey order) {
-    Connection& connection = library.connection();
-    QueryMatcher matcher(connection, library.folding());
-    PANTILE_ASSIGN_OR_RETURN(const IdSet ids, matcher.matches(query));
-    PANTILE_ASSIGN_OR_RETURN(MatchList matching, numbered(connection, ids, order));
-    if (order.field == SortField::Relevance) {
-        PANTILE_RETURN_IF_ERROR(rankByWords(query, matching, matcher));
-    }
-    return matching;
-}
-
-std::string jsonList(const std::vector<MatchList::Match>& matches) {
+std::string jsonList(const IdSet& ids) {
     std::string list = "[";
-    for (const MatchList::Match& match : matches) {
+    ids.forEach([&](std::int64_t id) {
         if (list.size() > 1) list += ',';
-        list += std::to_string(match.id);
-    }
+        list += std::to_string(id);
+    });
     return list + "]";
 }
 
 /// Few are looked up; of many it is quicker to go along the order and ask whether each is one.
 Result<std::vector<TextureId>> byTitle(Connection& connection, const FindOptions& options,
-                                       MatchList& matching) {
+                                       IdSet& ids) {
     constexpr std::int64_t kOneIn = 8;
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t last,
                              connection.number("SELECT ifnull((SELECT max(id) FROM textures), 0)"));
-    const bool areFew = matching.size() < last / kOneIn;
-    IdSet ids;
-    std::string list;
-    if (areFew) {
-        list = jsonList(matching.matches());
-    } else {
-        for (const MatchList::Match& match : matching.matches()) ids.add(match.id);
-    }
-    const std::string direction = options.sort.direction == SortDirection::Reversed ? " DESC" : "";
+    const bool areFew = ids.size() < last / kOneIn;
+    const std::string list = areFew ? jsonList(ids) : "";
     const std::string condition =
         areFew ? "id IN (SELECT value FROM json_each(?1))" : "is_one_of(?1, id)";
+    const std::string direction = options.sort.direction == SortDirection::Reversed ? " DESC" : "";
     PANTILE_ASSIGN_OR_RETURN(
         Statement statement,
         Statement::prepare(
@@ -251,13 +233,42 @@ bool isFalling(SortField order) {
            order == SortField::Changed || order == SortField::Stars;
 }
 
-Result<std::vector<TextureId>> inOrder(Connection& connection, const FindOptions& options,
-                                       MatchList& matching) {
-    if (options.sort.field == SortField::Title) return byTitle(connection, options, matching);
+Result<std::vector<TextureId>> inOrder(Connection& connection, const Query& query,
+                                       QueryMatcher& matcher, const FindOptions& options,
+                                       IdSet& ids) {
+    const SortField field = options.sort.field;
+    if (field == SortField::Title) return byTitle(connection, options, ids);
     const bool isReversed = options.sort.direction == SortDirection::Reversed;
-    const auto direction = isReversed == isFalling(options.sort.field) ? SortDirection::Usual
-                                                                       : SortDirection::Reversed;
-    return matching.page(direction, options.offset, options.limit);
+    const auto direction =
+        isReversed == isFalling(field) ? SortDirection::Usual : SortDirection::Reversed;
+    MatchList matching(direction, options.offset, options.limit);
+    const std::optional<Fact> fact = orderingFact(field);
+    if (fact) {
+        PANTILE_RETURN_IF_ERROR(
+            addByFact(connection, ids, *fact, options.sort.direction, matching));
+    } else if (field == SortField::Size) {
+        PANTILE_RETURN_IF_ERROR(addBySize(connection, ids, matching));
+    } else if (field == SortField::Relevance) {
+        PANTILE_RETURN_IF_ERROR(addByRelevance(query, matcher, ids, matching));
+    } else {
+        ids.forEach([&](std::int64_t id) { matching.add({0, id}); });
+    }
+    return matching.page();
+}
+
+struct FoundIds {
+    std::vector<TextureId> page;
+    std::int64_t total = 0;
+};
+
+Result<FoundIds> search(const Library& library, const Query& query, const FindOptions& options) {
+    Connection& connection = library.connection();
+    QueryMatcher matcher(connection, library.folding());
+    FoundIds found;
+    PANTILE_ASSIGN_OR_RETURN(IdSet ids, matcher.matches(query));
+    PANTILE_ASSIGN_OR_RETURN(found.page, inOrder(connection, query, matcher, options, ids));
+    found.total = ids.size();
+    return found;
 }
 
 Result<void> checkOptions(const FindOptions& options) {
@@ -327,11 +338,10 @@ Result<FoundTextures> findTextures(const Library& library, const Query& query,
     Connection& connection = library.connection();
     PANTILE_RETURN_IF_ERROR(connection.indexChanges().write(connection));
     PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
+    PANTILE_ASSIGN_OR_RETURN(const FoundIds ids, search(library, query, options));
     FoundTextures found;
-    PANTILE_ASSIGN_OR_RETURN(MatchList matching, matchingOf(library, query, options.sort));
-    found.total = matching.size();
-    PANTILE_ASSIGN_OR_RETURN(const auto ids, inOrder(connection, options, matching));
-    PANTILE_ASSIGN_OR_RETURN(found.rows, rowsOf(connection, ids));
+    found.total = ids.total;
+    PANTILE_ASSIGN_OR_RETURN(found.rows, rowsOf(connection, ids.page));
     return found;
 }
 
@@ -341,8 +351,8 @@ Result<std::vector<TextureId>> findIds(const Library& library, const Query& quer
     Connection& connection = library.connection();
     PANTILE_RETURN_IF_ERROR(connection.indexChanges().write(connection));
     PANTILE_ASSIGN_OR_RETURN(const Transaction moment, Transaction::beginReading(connection));
-    PANTILE_ASSIGN_OR_RETURN(MatchList matching, matchingOf(library, query, options.sort));
-    return inOrder(connection, options, matching);
+    PANTILE_ASSIGN_OR_RETURN(FoundIds found, search(library, query, options));
+    return std::move(found.page);
 }
 
 }  // namespace pantile::catalogue

@@ -21,6 +21,7 @@
 #include "catalogue/rescue_rows.h"
 #include "catalogue/revisions.h"
 #include "catalogue/seal.h"
+#include "catalogue/sql_functions.h"
 #include "catalogue/statement.h"
 #include "core/text.h"
 #include "core/texture.h"
@@ -281,13 +282,14 @@ private:
     std::vector<Problem>& m_lost;
 };
 
-Result<void> salvageRows(const fs::path& damaged, const fs::path& part,
+Result<void> salvageRows(const fs::path& damaged, const fs::path& part, const TextFolding& folding,
                          std::vector<Problem>& lost) {
     const TemporaryFile copy(fs::path(part.string() + ".damaged"));
     PANTILE_RETURN_IF_ERROR(copyToReadFrom(damaged, copy.path()));
     PANTILE_ASSIGN_OR_RETURN(
         const auto connection,
         Connection::open(part, FileMode::ReadWriteOrCreate, std::chrono::milliseconds(0)));
+    PANTILE_RETURN_IF_ERROR(addSqlFunctions(*connection, folding));
     return RowSalvage(*connection, lost).run(copy.path());
 }
 
@@ -298,7 +300,7 @@ Result<SalvageReport> salvageLibrary(const fs::path& damaged, const fs::path& fr
     PANTILE_RETURN_IF_ERROR(checkIsFree(fresh));
     SalvageReport report;
     const TemporaryFile part(fs::path(fresh.string() + ".part"));
-    PANTILE_RETURN_IF_ERROR(salvageRows(damaged, part.path(), report.lost));
+    PANTILE_RETURN_IF_ERROR(salvageRows(damaged, part.path(), options.folding, report.lost));
     {
         PANTILE_ASSIGN_OR_RETURN(Library library, Library::open(part.path(), options));
         PANTILE_ASSIGN_OR_RETURN(report.textures, LibrarySalvage(library, report.lost).run());

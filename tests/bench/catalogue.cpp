@@ -1,9 +1,10 @@
 // catalogue: how fast a large library is. It makes one from a seed, adds to it, opens it, and asks
 // it queries of every kind, each beside the bare SQL statements for the same question. It prints
 // figures and decides nothing.
-//   catalogue FILE [textures [TEXT]]
-// A FILE that is there already is measured as it is; with TEXT, only queries that hold it.
-// Times are those of the processor, so that other programs do not count.
+//   catalogue FILE [textures [TEXT [alone]]]
+// A FILE that is there already is measured as it is; with TEXT, only queries that hold it; alone,
+// without the bare SQL, which takes minutes for a large library. Times are those of the processor,
+// so that other programs do not count.
 
 #include <algorithm>
 #include <array>
@@ -351,7 +352,7 @@ double part(const std::vector<double>& sorted, double share) {
     return sorted[static_cast<std::size_t>(share * static_cast<double>(sorted.size() - 1))];
 }
 
-void ask(Library& library, const std::string& text) {
+void ask(Library& library, const std::string& text, bool alone) {
     std::vector<double> all;
     std::printf("%-32s %-10s %8s %9s %9s %9s %6s\n", "query", "sort", "total", "median", "worst",
                 "bare SQL", "times");
@@ -369,7 +370,7 @@ void ask(Library& library, const std::string& text) {
         std::printf("%-32s %-10s %8lld %6.2f ms %6.2f ms", question.query.c_str(),
                     question.sort.c_str(), static_cast<long long>(total), part(times, 0.5),
                     times.back());
-        if (!question.condition.empty()) {
+        if (!alone && !question.condition.empty()) {
             const auto bare = timesOf([&] { bareSql(library, question); });
             std::printf(" %6.2f ms %6.2f", part(bare, 0.5), part(times, 0.5) / part(bare, 0.5));
         }
@@ -382,12 +383,12 @@ void ask(Library& library, const std::string& text) {
 
 }  // namespace
 
-int bench(const std::filesystem::path& path, int count, const std::string& text) {
+int bench(const std::filesystem::path& path, int count, const std::string& text, bool alone) {
     if (!std::filesystem::exists(path)) fill(path, count);
     const auto opening = timesOf([&] { valueOf(tasks::openLibrary(path, tasks::Purpose::Look)); });
     std::printf("opening: median %.2f ms\n", part(opening, 0.5));
     Library library = valueOf(tasks::openLibrary(path, tasks::Purpose::Look));
-    ask(library, text);
+    ask(library, text, alone);
     return 0;
 }
 
@@ -395,9 +396,9 @@ int bench(const std::filesystem::path& path, int count, const std::string& text)
 
 int main(int count, char** words) {
     if (count < 2) {
-        std::fprintf(stderr, "catalogue FILE [textures [TEXT]]\n");
+        std::fprintf(stderr, "catalogue FILE [textures [TEXT [alone]]]\n");
         return 2;
     }
     return pantile::bench(words[1], count > 2 ? std::atoi(words[2]) : 100000,
-                          count > 3 ? words[3] : "");
+                          count > 3 ? words[3] : "", count > 4);
 }

@@ -9,31 +9,41 @@ namespace {
 
 using core::TextureId;
 
+/// By sorting all.
+std::vector<TextureId> pageOf(std::vector<MatchList::Match> matches, SortDirection direction,
+                              int offset, int limit) {
+    std::sort(matches.begin(), matches.end());
+    if (direction == SortDirection::Reversed) std::reverse(matches.begin(), matches.end());
+    std::vector<TextureId> ids;
+    for (int i = offset; i < static_cast<int>(matches.size()); ++i) {
+        if (limit >= 0 && i >= offset + limit) break;
+        ids.push_back({matches[static_cast<std::size_t>(i)].id});
+    }
+    return ids;
+}
+
 TEST(MatchList, GivesEveryPageOfTheOrder) {
     tests::Random random(9);
     for (int run = 0; run < 60; ++run) {
-        MatchList list;
-        std::vector<MatchList::Match> sorted;
-        for (int id = random.between(0, 40); id > 0; --id) {
-            sorted.push_back({random.between(0, 5), id});
-            list.add(sorted.back());
+        std::vector<MatchList::Match> matches;
+        for (int id = random.between(0, 400); id > 0; --id) {
+            matches.push_back({random.between(0, 5), id});
         }
-        std::sort(sorted.begin(), sorted.end());
         for (const SortDirection direction : {SortDirection::Usual, SortDirection::Reversed}) {
-            std::vector<TextureId> all;
-            for (const MatchList::Match& match : sorted) all.push_back({match.id});
-            if (direction == SortDirection::Reversed) std::reverse(all.begin(), all.end());
             const int offset = random.between(0, 45);
             const int limit = random.between(-1, 45);
-            const auto begin = std::min<std::size_t>(static_cast<std::size_t>(offset), all.size());
-            const auto count = limit < 0 ? all.size() - begin
-                                         : std::min<std::size_t>(static_cast<std::size_t>(limit),
-                                                                 all.size() - begin);
-            const auto from = all.begin() + static_cast<std::ptrdiff_t>(begin);
-            EXPECT_EQ(list.page(direction, offset, limit),
-                      std::vector<TextureId>(from, from + static_cast<std::ptrdiff_t>(count)));
+            MatchList list(direction, offset, limit);
+            for (const MatchList::Match& match : matches) list.add(match);
+            EXPECT_EQ(list.page(), pageOf(matches, direction, offset, limit));
         }
     }
+}
+
+TEST(MatchList, TakesTheLargestPageThereMayBe) {
+    constexpr std::int64_t kMost = std::numeric_limits<std::int64_t>::max();
+    MatchList list(SortDirection::Usual, kMost, kMost);
+    list.add({1, 1});
+    EXPECT_TRUE(list.page().empty());
 }
 
 }  // namespace
