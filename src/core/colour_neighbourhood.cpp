@@ -1,5 +1,7 @@
 #include "core/colour_neighbourhood.h"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -23,17 +25,43 @@ double luminanceOf(double lightness) {
     return 3 * kDelta * kDelta * (t - 4.0 / 29.0);
 }
 
-/// toLab within 1e-9, by the C library's own root, which need not be the same everywhere.
-Lab quickLab(Rgb8 colour) {
-    constexpr double kDelta = 6.0 / 29.0;
-    const auto curve = [](double t) {
-        if (t > kDelta * kDelta * kDelta) return std::cbrt(t);
-        return t / (3 * kDelta * kDelta) + 4.0 / 29.0;
-    };
-    const Xyz xyz = toXyz(toLinear(colour));
-    const double fx = curve(xyz.x / 0.95047);
-    const double fy = curve(xyz.y);
-    const double fz = curve(xyz.z / 1.08883);
+/// The curve of CIE 15 from 0 to 1 by a table, within 3e-7: between two entries the cube root is
+/// that close to a line wherever the curve is not one itself.
+class LabCurve {
+public:
+    static const LabCurve& instance() {
+        static const LabCurve kCurve;
+        return kCurve;
+    }
+
+    double operator()(double t) const {
+        const double place = std::clamp(t, 0.0, 1.0) * kSteps;
+        const auto below = std::min(static_cast<std::size_t>(place), kSteps - 1);
+        const double share = place - static_cast<double>(below);
+        return m_values[below] + share * (m_values[below + 1] - m_values[below]);
+    }
+
+private:
+    static constexpr std::size_t kSteps = 1U << 14U;
+
+    LabCurve() {
+        constexpr double kDelta = 6.0 / 29.0;
+        for (std::size_t i = 0; i <= kSteps; ++i) {
+            const double t = static_cast<double>(i) / kSteps;
+            m_values[i] = t > kDelta * kDelta * kDelta ? std::cbrt(t)
+                                                       : t / (3 * kDelta * kDelta) + 4.0 / 29.0;
+        }
+    }
+
+    std::array<double, kSteps + 1> m_values{};
+};
+
+/// toLab within 0.001, need not be the same everywhere.
+Lab quickLab(const Xyz& colour) {
+    const LabCurve& curve = LabCurve::instance();
+    const double fx = curve(colour.x / 0.95047);
+    const double fy = curve(colour.y);
+    const double fz = curve(colour.z / 1.08883);
     return {116 * fy - 16, 500 * (fx - fy), 200 * (fy - fz)};
 }
 
@@ -61,14 +89,14 @@ ColourNeighbourhood::ColourNeighbourhood(Rgb8 centre, double distance)
       m_leastLuminance(luminanceOf(m_centre.l - distance * kMostLightnessWeight) - kSlack),
       m_mostLuminance(luminanceOf(m_centre.l + distance * kMostLightnessWeight) + kSlack) {}
 
-const ColourNeighbourhood::LuminanceShares& ColourNeighbourhood::luminanceShares() {
-    static const LuminanceShares kShares = [] {
-        LuminanceShares shares{};
+const ColourNeighbourhood::ChannelShares& ColourNeighbourhood::channelShares() {
+    static const ChannelShares kShares = [] {
+        ChannelShares shares{};
         for (std::size_t i = 0; i < shares.red.size(); ++i) {
             const auto value = static_cast<std::uint8_t>(i);
-            shares.red[i] = toXyz(toLinear(Rgb8{value, 0, 0})).y;
-            shares.green[i] = toXyz(toLinear(Rgb8{0, value, 0})).y;
-            shares.blue[i] = toXyz(toLinear(Rgb8{0, 0, value})).y;
+            shares.red[i] = toXyz(toLinear(Rgb8{value, 0, 0}));
+            shares.green[i] = toXyz(toLinear(Rgb8{0, value, 0}));
+            shares.blue[i] = toXyz(toLinear(Rgb8{0, 0, value}));
         }
         return shares;
     }();
@@ -76,9 +104,15 @@ const ColourNeighbourhood::LuminanceShares& ColourNeighbourhood::luminanceShares
 }
 
 bool ColourNeighbourhood::isWithin(Rgb8 colour) const {
-    const Lab nearly = quickLab(colour);
-    const double least = leastSquare(m_centre, nearly);
-    if (least > m_distance * m_distance + kSlack) return false;
+    // More than an error of 0.001 in each coordinate moves the bound.
+    constexpr double kMoved = 0.01;
+    const Xyz& red = m_shares->red[colour.r];
+    const Xyz& green = m_shares->green[colour.g];
+    const Xyz& blue = m_shares->blue[colour.b];
+    const Lab nearly =
+        quickLab({red.x + green.x + blue.x, red.y + green.y + blue.y, red.z + green.z + blue.z});
+    const double most = m_distance + kMoved;
+    if (leastSquare(m_centre, nearly) > most * most) return false;
     return ciede2000(m_centre, toLab(colour)) <= m_distance;
 }
 

@@ -17,23 +17,23 @@ public:
 
     bool holds(Rgb8 colour) const {
         const double luminance =
-            m_shares->red[colour.r] + m_shares->green[colour.g] + m_shares->blue[colour.b];
+            m_shares->red[colour.r].y + m_shares->green[colour.g].y + m_shares->blue[colour.b].y;
         return luminance >= m_leastLuminance && luminance <= m_mostLuminance && isWithin(colour);
     }
 
 private:
-    /// What each value of a channel gives to the luminance.
-    struct LuminanceShares {
-        std::array<double, 256> red;
-        std::array<double, 256> green;
-        std::array<double, 256> blue;
+    /// What each value of a channel gives to the colour.
+    struct ChannelShares {
+        std::array<Xyz, 256> red;
+        std::array<Xyz, 256> green;
+        std::array<Xyz, 256> blue;
     };
 
-    static const LuminanceShares& luminanceShares();
+    static const ChannelShares& channelShares();
 
     bool isWithin(Rgb8 colour) const;
 
-    const LuminanceShares* m_shares = &luminanceShares();
+    const ChannelShares* m_shares = &channelShares();
     Lab m_centre;
     double m_distance;
     double m_leastLuminance;
