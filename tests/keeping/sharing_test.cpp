@@ -93,7 +93,7 @@ TEST(Sharing, TwoWriteAndFourReadAtOnce) {
         ASSERT_THAT(library, isOk());
         ASSERT_THAT(prepareForDeeds(*library), isOk());
     }
-    const auto end = Clock::now() + std::chrono::milliseconds(rounds(300, 60'000));
+    const auto end = Clock::now() + std::chrono::milliseconds(rounds(2000, 60'000));
     std::vector<pid_t> programs;
     for (std::uint64_t seed : {11U, 12U}) {
         programs.push_back(startProgram([&] { return writeUntil(path, seed, end); }));
