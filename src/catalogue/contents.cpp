@@ -75,14 +75,20 @@ Result<std::optional<std::int64_t>> findPaletteId(Connection& connection, const 
                        orNull(storedTransparent(palette))});
 }
 
+Result<std::int64_t> insertPalette(Connection& connection, const Palette& palette,
+                                   std::optional<std::int64_t> id) {
+    PANTILE_RETURN_IF_ERROR(run(connection,
+                                "INSERT INTO palettes (id, fingerprint, colours, transparent) "
+                                "VALUES (?1, ?2, ?3, ?4)",
+                                {orNull(id), storedFingerprint(palette.fingerprint()),
+                                 colourBytes(palette), orNull(storedTransparent(palette))}));
+    return connection.lastInsertedId();
+}
+
 Result<std::int64_t> storePalette(Connection& connection, const Palette& palette) {
     PANTILE_ASSIGN_OR_RETURN(const auto known, findPaletteId(connection, palette));
     if (known) return *known;
-    PANTILE_RETURN_IF_ERROR(run(
-        connection, "INSERT INTO palettes (fingerprint, colours, transparent) VALUES (?1, ?2, ?3)",
-        {storedFingerprint(palette.fingerprint()), colourBytes(palette),
-         orNull(storedTransparent(palette))}));
-    return connection.lastInsertedId();
+    return insertPalette(connection, palette);
 }
 
 Result<Palette> loadPalette(Connection& connection, std::int64_t paletteId) {
@@ -128,25 +134,30 @@ Result<std::optional<std::int64_t>> findContentId(Connection& connection, const 
     }
 }
 
+Result<std::int64_t> insertContent(Connection& connection, const core::Texture& texture,
+                                   std::int64_t paletteId, std::optional<std::int64_t> id) {
+    const Grid& grid = texture.grid();
+    const codec::GridForm form = codec::packGrid(grid, texture.palette().size());
+    const PaintedColours painted = paintedColours(grid, texture.palette());
+    PANTILE_RETURN_IF_ERROR(
+        run(connection,
+            "INSERT INTO contents (id, fingerprint, width, height, palette_id, colours, method, "
+            "body, used, tone) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+            {orNull(id), storedFingerprint(texture.contentFingerprint()), grid.width(),
+             grid.height(), paletteId, texture.coloursUsed(),
+             static_cast<std::int64_t>(form.method), form.bytes, painted.used, painted.tone}));
+    const std::int64_t inserted = connection.lastInsertedId();
+    PANTILE_RETURN_IF_ERROR(run(connection, "INSERT INTO looks_missing VALUES (?1)", {inserted}));
+    return inserted;
+}
+
 Result<std::int64_t> storeContent(Connection& connection, const Grid& grid,
                                   const Palette& palette) {
     PANTILE_ASSIGN_OR_RETURN(const auto known, findContentId(connection, grid, palette));
     if (known) return *known;
     PANTILE_ASSIGN_OR_RETURN(const core::Texture texture, core::Texture::create(grid, palette));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t paletteId, storePalette(connection, palette));
-    const codec::GridForm form = codec::packGrid(grid, palette.size());
-    const PaintedColours painted = paintedColours(grid, palette);
-    PANTILE_RETURN_IF_ERROR(
-        run(connection,
-            "INSERT INTO contents (fingerprint, width, height, palette_id, colours, method, body, "
-            "used, "
-            "tone) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
-            {storedFingerprint(texture.contentFingerprint()), grid.width(), grid.height(),
-             paletteId, texture.coloursUsed(), static_cast<std::int64_t>(form.method), form.bytes,
-             painted.used, painted.tone}));
-    const std::int64_t id = connection.lastInsertedId();
-    PANTILE_RETURN_IF_ERROR(run(connection, "INSERT INTO looks_missing VALUES (?1)", {id}));
-    return id;
+    return insertContent(connection, texture, paletteId);
 }
 
 Result<Content> loadContent(Connection& connection, std::int64_t contentId) {

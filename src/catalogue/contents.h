@@ -10,6 +10,7 @@
 #include "core/grid.h"
 #include "core/palette.h"
 #include "core/result.h"
+#include "core/texture.h"
 
 namespace pantile::catalogue {
 
@@ -20,6 +21,10 @@ core::Result<std::optional<std::int64_t>> findPaletteId(Connection& connection,
                                                         const core::Palette& palette);
 core::Result<std::int64_t> storePalette(Connection& connection, const core::Palette& palette);
 
+/// For one that findPaletteId does not find; with an id of the caller's choice, or the next.
+core::Result<std::int64_t> insertPalette(Connection& connection, const core::Palette& palette,
+                                         std::optional<std::int64_t> id = std::nullopt);
+
 /// Errors: Corrupt if it is missing, malformed or not what its fingerprint says.
 core::Result<core::Palette> loadPalette(Connection& connection, std::int64_t paletteId);
 
@@ -28,6 +33,11 @@ core::Result<std::optional<std::int64_t>> findContentId(Connection& connection,
                                                         const core::Palette& palette);
 core::Result<std::int64_t> storeContent(Connection& connection, const core::Grid& grid,
                                         const core::Palette& palette);
+
+/// For one that findContentId does not find; `paletteId` is that of the texture's palette.
+core::Result<std::int64_t> insertContent(Connection& connection, const core::Texture& texture,
+                                         std::int64_t paletteId,
+                                         std::optional<std::int64_t> id = std::nullopt);
 
 struct Content {
     core::Grid grid;

@@ -11,16 +11,6 @@ namespace {
 
 using core::Result;
 
-std::vector<std::string> splitTags(const std::string& tags) {
-    std::vector<std::string> list;
-    for (std::size_t at = 0; at < tags.size();) {
-        const std::size_t end = std::min(tags.find(' ', at), tags.size());
-        list.push_back(tags.substr(at, end - at));
-        at = end + 1;
-    }
-    return list;
-}
-
 Result<Revision> readRevision(Statement& row) {
     Revision revision;
     revision.number = row.smallInteger(0);

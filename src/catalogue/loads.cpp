@@ -122,7 +122,6 @@ Result<void> removeLoad(Library& library, std::string_view name) {
 }
 
 Result<void> noteLoadWritten(Library& library, std::string_view name, std::string_view place) {
-    constexpr std::size_t kMaxPlaceCharacters = 1000;
     PANTILE_RETURN_IF_ERROR(core::checkText(place, {"place", kMaxPlaceCharacters}));
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());

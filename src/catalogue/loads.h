@@ -14,6 +14,8 @@
 
 namespace pantile::catalogue {
 
+inline constexpr std::size_t kMaxPlaceCharacters = 1000;
+
 struct LoadWriting {
     std::int64_t at = 0;
     std::string place;  ///< The folder or device.

@@ -1,5 +1,7 @@
 #include "catalogue/tag_list.h"
 
+#include <algorithm>
+
 #include "catalogue/statement.h"
 
 namespace pantile::catalogue {
@@ -53,6 +55,16 @@ Result<void> storeTags(Connection& connection, core::TextureId id,
                                     {id.value, tagId}));
     }
     return {};
+}
+
+std::vector<std::string> splitTags(const std::string& tags) {
+    std::vector<std::string> list;
+    for (std::size_t at = 0; at < tags.size();) {
+        const std::size_t end = std::min(tags.find(' ', at), tags.size());
+        list.push_back(tags.substr(at, end - at));
+        at = end + 1;
+    }
+    return list;
 }
 
 Result<void> dropUnusedTags(Connection& connection) {

@@ -24,6 +24,9 @@ core::Result<std::vector<std::string>> withoutAliases(Connection& connection,
 core::Result<void> storeTags(Connection& connection, core::TextureId id,
                              const std::vector<std::string>& tags);
 
+/// The tags of a revision, which stand with blanks between.
+std::vector<std::string> splitTags(const std::string& tags);
+
 /// Deletes tags that no texture has.
 core::Result<void> dropUnusedTags(Connection& connection);
 

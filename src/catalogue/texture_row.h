@@ -13,6 +13,8 @@
 
 namespace pantile::catalogue {
 
+inline constexpr std::size_t kMaxProfileKeyCharacters = 200;
+
 /// What drawing and loading a texture would take.
 struct Estimate {
     std::int64_t drawMs = 0;

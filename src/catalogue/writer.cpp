@@ -70,12 +70,11 @@ Result<AddedTexture> addTexture(Library& library, const core::Texture& texture) 
 }
 
 Result<void> setEstimate(Library& library, TextureId id, const Estimate& estimate) {
-    constexpr std::size_t kMaxKeyCharacters = 200;
     constexpr std::int64_t kMost = std::numeric_limits<std::int64_t>::max();
     PANTILE_RETURN_IF_ERROR(core::checkRange("the time to draw in ms", estimate.drawMs, 0, kMost));
     PANTILE_RETURN_IF_ERROR(core::checkRange("the bytes in a load", estimate.loadBytes, 0, kMost));
     PANTILE_RETURN_IF_ERROR(
-        core::checkText(estimate.profileKey, {"profile key", kMaxKeyCharacters}));
+        core::checkText(estimate.profileKey, {"profile key", kMaxProfileKeyCharacters}));
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
     PANTILE_RETURN_IF_ERROR(knownIds(library.connection(), {&id, 1}));
     PANTILE_RETURN_IF_ERROR(

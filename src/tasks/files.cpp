@@ -37,16 +37,27 @@ Result<void> checkFree(const std::vector<std::filesystem::path>& files, IfExists
     return {};
 }
 
-Result<void> writeFile(const std::filesystem::path& path, std::span<const std::uint8_t> bytes,
-                       IfExists ifExists) {
+Result<void> writeFile(const std::filesystem::path& path, IfExists ifExists,
+                       const std::function<Result<void>(const PieceSink&)>& produce) {
     PANTILE_RETURN_IF_ERROR(checkFree({path}, ifExists));
     QSaveFile file(qtPath(path));
     if (!file.open(QIODevice::WriteOnly))
         return ioError(path, "cannot be written", file.errorString());
-    const auto size = static_cast<qint64>(bytes.size());
-    const bool written = file.write(reinterpret_cast<const char*>(bytes.data()), size) == size;
-    if (!written || !file.commit()) return ioError(path, "was not written", file.errorString());
+    const PieceSink write = [&](std::string_view piece) -> Result<void> {
+        const auto size = static_cast<qint64>(piece.size());
+        if (file.write(piece.data(), size) == size) return {};
+        return ioError(path, "was not written", file.errorString());
+    };
+    PANTILE_RETURN_IF_ERROR(produce(write));
+    if (!file.commit()) return ioError(path, "was not written", file.errorString());
     return {};
+}
+
+Result<void> writeFile(const std::filesystem::path& path, std::span<const std::uint8_t> bytes,
+                       IfExists ifExists) {
+    return writeFile(path, ifExists, [bytes](const PieceSink& write) {
+        return write({reinterpret_cast<const char*>(bytes.data()), bytes.size()});
+    });
 }
 
 Result<void> writeFile(const std::filesystem::path& path, std::string_view text,

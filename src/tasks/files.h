@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <functional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -24,6 +25,13 @@ core::Result<void> writeFile(const std::filesystem::path& path, std::span<const 
                              IfExists ifExists);
 core::Result<void> writeFile(const std::filesystem::path& path, std::string_view text,
                              IfExists ifExists);
+
+/// Takes the next piece of a file.
+using PieceSink = std::function<core::Result<void>(std::string_view)>;
+
+/// The same, for what `produce` hands over piece by piece. Errors: those of `produce` too.
+core::Result<void> writeFile(const std::filesystem::path& path, IfExists ifExists,
+                             const std::function<core::Result<void>(const PieceSink&)>& produce);
 
 /// Before many files are written: errors AlreadyExists, naming it, if one is there and may not be
 /// replaced.

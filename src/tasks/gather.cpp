@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "catalogue/canvases.h"
+#include "catalogue/edit.h"
+#include "catalogue/library_file_reader.h"
 #include "catalogue/palettes.h"
 #include "catalogue/query.h"
 #include "catalogue/shelves.h"
@@ -12,6 +14,7 @@
 #include "tasks/drawing_estimate.h"
 #include "tasks/files.h"
 #include "tasks/in_order.h"
+#include "tasks/library_file.h"
 #include "tasks/seam_measure.h"
 #include "tasks/share_codes.h"
 
@@ -53,6 +56,7 @@ struct Prepared {
     std::optional<Result<Recognised>> recognised;  // Of pictures and of files that cannot be read.
     std::optional<catalogue::Estimate> estimate;   // Of a picture's texture.
     std::int64_t savedMs = 0;                      // Of its drawing, by simplifying.
+    bool isLibraryFile = false;                    // It is not read yet.
 };
 
 Result<void> checkWords(const GatherOptions& options) {
@@ -83,8 +87,9 @@ core::TextureText wordsFor(const core::Texture& texture, bool fromCode, const st
 }
 
 // Stores one texture with its shelf and its costs as one change.
-Result<void> store(Gathering& gathering, const core::Texture& texture, const std::string& path,
-                   const RecognisedTexture& recognised, const Prepared& prepared) {
+Result<catalogue::AddedTexture> store(Gathering& gathering, const core::Texture& texture,
+                                      const std::string& path, const RecognisedTexture& recognised,
+                                      const Prepared& prepared) {
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, gathering.library.begin());
     PANTILE_ASSIGN_OR_RETURN(const catalogue::AddedTexture added,
                              catalogue::addTexture(gathering.library, texture));
@@ -93,7 +98,7 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
         PANTILE_RETURN_IF_ERROR(transaction.commit());
         gathering.report.known.push_back(
             {added.id, texture.text().title, path, recognised.repairs});
-        return {};
+        return added;
     }
     PANTILE_RETURN_IF_ERROR(noteSeam(gathering.library, added.id, texture));
     PANTILE_RETURN_IF_ERROR(noteLook(gathering.library, added.id, texture));
@@ -111,7 +116,7 @@ Result<void> store(Gathering& gathering, const core::Texture& texture, const std
         {added.id, texture.text().title, texture.grid().size(), texture.coloursUsed(), path,
          added.outcome == Outcome::Recovered, recognised.repairs, recognised.enlargement,
          recognised.difference, estimate, prepared.savedMs, std::nullopt});
-    return {};
+    return added;
 }
 
 void refuse(Gathering& gathering, const std::string& path, Error error) {
@@ -156,8 +161,77 @@ Result<void> storeRecognised(Gathering& gathering, const Recognised& recognised,
     return {};
 }
 
+bool hasWords(const GatherOptions& options) {
+    return options.title || options.author || options.licence || options.source ||
+           !options.tags.empty() || !options.shelf.empty();
+}
+
+// A texture of a library file, with what its owner thought of it.
+Result<void> storeFiled(Gathering& gathering, const FiledTexture& filed, const std::string& path) {
+    const std::string name = std::filesystem::path(path).filename().string();
+    PANTILE_ASSIGN_OR_RETURN(
+        const core::Texture texture,
+        filed.texture.withText(wordsFor(filed.texture, true, name, gathering.options)));
+    PANTILE_ASSIGN_OR_RETURN(const catalogue::AddedTexture added,
+                             store(gathering, texture, path, {texture, {}, {}, {}, {}}, {}));
+    if (added.outcome != catalogue::AddedTexture::Outcome::Added) return {};
+    const std::span<const core::TextureId> id(&added.id, 1);
+    if (filed.stars > 0) {
+        catalogue::TextPatch patch;
+        patch.stars = filed.stars;
+        PANTILE_RETURN_IF_ERROR(catalogue::setText(gathering.library, id, patch));
+    }
+    for (const std::string& shelf : filed.shelves) {
+        PANTILE_RETURN_IF_ERROR(catalogue::putOnShelf(gathering.library, id, shelf));
+    }
+    return {};
+}
+
+Result<TakenLibrary> takeLibraryFile(Gathering& gathering, const Item& item,
+                                     const core::Progress& progress) {
+    catalogue::Library& library = gathering.library;
+    TakenLibrary taken{item.path(), false, 0};
+    auto source = item.bytes != nullptr ? textSource(*item.bytes) : fileSource(item.file.path);
+    PANTILE_ASSIGN_OR_RETURN(const bool isNew, isNewLibrary(library));
+    taken.whole = isNew && !hasWords(gathering.options);
+    if (taken.whole) {
+        PANTILE_ASSIGN_OR_RETURN(taken.textures,
+                                 catalogue::readLibraryFile(library, std::move(source), progress));
+        PANTILE_ASSIGN_OR_RETURN(gathering.defaults, drawingDefaults(library));
+        return taken;
+    }
+    PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, library.begin());
+    const auto take = [&](const FiledTexture& filed) {
+        ++taken.textures;
+        return storeFiled(gathering, filed, item.path());
+    };
+    PANTILE_RETURN_IF_ERROR(forEachFiledTexture(library, std::move(source), take, progress));
+    PANTILE_RETURN_IF_ERROR(transaction.commit());
+    return taken;
+}
+
+// What the file is to blame for stands in the report; then nothing of it was taken.
+Result<void> gatherLibrary(Gathering& gathering, const Item& item, const core::Progress& progress) {
+    const GatherReport before = gathering.report;
+    auto taken = takeLibraryFile(gathering, item, progress);
+    if (taken) {
+        gathering.report.libraries.push_back(*std::move(taken));
+        return {};
+    }
+    gathering.report = before;
+    const ErrorKind kind = taken.error().kind;
+    if (kind == ErrorKind::Cancelled || kind == ErrorKind::Busy || kind == ErrorKind::Io) {
+        return taken.error();
+    }
+    refuse(gathering, item.path(), taken.error());
+    return {};
+}
+
 Prepared prepare(const Gathering& gathering, const Item& item, const std::stop_token& stop) {
     Prepared prepared;
+    prepared.isLibraryFile =
+        item.bytes != nullptr ? isLibraryFile(*item.bytes) : isLibraryFileAt(item.file.path);
+    if (prepared.isLibraryFile) return prepared;
     if (item.bytes == nullptr) {
         auto read = readFile(item.file.path, kMaxInputBytes);
         if (!read) {
@@ -183,13 +257,14 @@ Prepared prepare(const Gathering& gathering, const Item& item, const std::stop_t
 }
 
 Result<void> gatherOne(Gathering& gathering, const Item& item, const Prepared& prepared,
-                       const std::stop_token& stop) {
+                       const core::Progress& progress) {
+    if (prepared.isLibraryFile) return gatherLibrary(gathering, item, progress);
     const std::string path = item.path();
     const auto recognised =
         prepared.recognised
             ? *prepared.recognised
             : recognise(item.name(), item.bytes != nullptr ? *item.bytes : prepared.fileBytes,
-                        gathering.pictures, gathering.paletteLookup, {stop, {}});
+                        gathering.pictures, gathering.paletteLookup, {progress.stop, {}});
     if (!recognised) {
         if (recognised.error().kind == ErrorKind::Cancelled) return recognised.error();
         refuse(gathering, path, recognised.error());
@@ -273,7 +348,7 @@ Result<GatherReport> gather(catalogue::Library& library, const std::vector<Gathe
     const auto take = [&](std::int64_t done, const Prepared& prepared) -> Result<void> {
         progress.tell(done, total, itemAt(done).name());
         if (progress.stopRequested()) return stoppedAfter(done, total);
-        return gatherOne(gathering, itemAt(done), prepared, progress.stop);
+        return gatherOne(gathering, itemAt(done), prepared, progress);
     };
     progress.tell(0, total, "");
     PANTILE_RETURN_IF_ERROR(inOrder<Prepared>(total, work, take));

@@ -60,16 +60,25 @@ struct RefusedInput {
     std::string text;  ///< The code itself, to be kept, if a newer version made it.
 };
 
+/// A library file: docs/library-file.md.
+struct TakenLibrary {
+    std::string path;
+    bool whole = false;  ///< It became all of a new library; else its textures were added.
+    std::int64_t textures =
+        0;  ///< If whole: in it, removed ones too; else in the file, without those.
+};
+
 struct GatherReport {
     std::vector<GatheredTexture> added;
     std::vector<KnownTexture> known;
     std::vector<RefusedInput> refused;
+    std::vector<TakenLibrary> libraries;
     std::int64_t passedOver = 0;  ///< Files in folders that hold nothing for us.
 };
 
-/// Each texture is one transaction: when `progress` asks to stop, what was added stays.
-/// Errors: NotFound for the canvas; InvalidInput for words that no texture may have; errors of the
-/// library itself; Cancelled. What is wrong with single files stands in the report.
+/// Each texture is one transaction, and each library file: when `progress` asks to stop, what was
+/// added stays. Errors: NotFound for the canvas; InvalidInput for words that no texture may have;
+/// errors of the library itself; Cancelled. What is wrong with single files stands in the report.
 core::Result<GatherReport> gather(catalogue::Library& library,
                                   const std::vector<GatherInput>& inputs,
                                   const GatherOptions& options,

@@ -327,7 +327,8 @@ TEST_F(Cli, ReadNeedsNoLibraryAndMakesNone) {
 TEST_F(Cli, ExportWritesEachForm) {
     addTiles(2);
     for (const char* form : {"png", "csv", "json", "text", "sheet"}) {
-        const CliAnswer answer = json({"export", "all", "--as", form, "--into", m_cli.path(form)});
+        const CliAnswer answer =
+            json({"export", "1", "2", "--as", form, "--into", m_cli.path(form)});
         EXPECT_EQ(answer.exitCode, 0) << answer.err;
         const QJsonArray files = answer.json()["files"].toArray();
         EXPECT_EQ(files.size(), std::string(form) == "sheet" ? 1 : 2);

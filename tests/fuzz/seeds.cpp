@@ -1,6 +1,6 @@
 // Writes what the fuzzer begins with, a folder for each target: the frozen vectors of
-// tests/data/codes as each target takes them, texts in which their codes stand, loads and pictures.
-// usage: fuzz_seeds VECTOR-FOLDER INTO-FOLDER
+// tests/data as each target takes them, texts in which their codes stand, loads, pictures and
+// library files. usage: fuzz_seeds DATA-FOLDER INTO-FOLDER
 
 #include <cstdlib>
 #include <filesystem>
@@ -131,15 +131,22 @@ void writeSeeds(const fs::path& vectorPath, const fs::path& into) {
     }
 }
 
-int writeAllSeeds(const fs::path& vectorFolder, const fs::path& into) {
+void writeLibraryFiles(const fs::path& folder, const fs::path& into) {
+    for (const auto& entry : fs::directory_iterator(folder)) {
+        write(into, entry.path().stem().string(), readFile(entry.path()));
+    }
+}
+
+int writeAllSeeds(const fs::path& data, const fs::path& into) {
     int vectors = 0;
-    for (const auto& entry : fs::directory_iterator(vectorFolder)) {
+    for (const auto& entry : fs::directory_iterator(data / "codes")) {
         if (entry.path().extension() != ".txt") continue;
         writeSeeds(entry.path(), into);
         ++vectors;
     }
     // The harvest target puts a code where a byte 1 stands.
     write(into / "harvest", "whole-codes", "\x01 kelp\n\x01\n> \x01");
+    writeLibraryFiles(data / "library_files", into / "library_file");
     writeLoadSeeds(into);
     writePictureSeeds(into);
     std::cout << vectors << " vectors\n";
@@ -151,7 +158,7 @@ int writeAllSeeds(const fs::path& vectorFolder, const fs::path& into) {
 
 int main(int argc, char** argv) {
     if (argc != 3) {
-        std::cerr << "usage: fuzz_seeds VECTOR-FOLDER INTO-FOLDER\n";
+        std::cerr << "usage: fuzz_seeds DATA-FOLDER INTO-FOLDER\n";
         return 2;
     }
     return pantile::fuzz::writeAllSeeds(argv[1], argv[2]);

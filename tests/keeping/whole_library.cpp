@@ -7,6 +7,7 @@
 
 #include "catalogue/integrity.h"
 #include "catalogue/library.h"
+#include "catalogue/rescue_rows.h"
 #include "catalogue/statement.h"
 #include "support/matchers.h"
 #include "tasks/files.h"
@@ -46,6 +47,16 @@ Result<std::string> wholeLibrary(catalogue::Connection& connection) {
     std::string text;
     for (const std::string& table : tables) {
         PANTILE_ASSIGN_OR_RETURN(const std::string rows, wholeTable(connection, table));
+        text += rows;
+    }
+    return text;
+}
+
+Result<std::string> keptRows(catalogue::Connection& connection) {
+    std::string text;
+    for (const catalogue::RescuedTable& table : catalogue::rescuedTables()) {
+        PANTILE_ASSIGN_OR_RETURN(const std::string rows,
+                                 wholeTable(connection, std::string(table.name)));
         text += rows;
     }
     return text;

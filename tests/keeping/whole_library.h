@@ -14,6 +14,9 @@ namespace pantile::tests {
 /// which `check` compares with the words.
 core::Result<std::string> wholeLibrary(catalogue::Connection& connection);
 
+/// Every row of the tables that are not worked out from others.
+core::Result<std::string> keptRows(catalogue::Connection& connection);
+
 /// Opens the file as the program does. What `check` finds is part of the text.
 core::Result<std::string> wholeLibrary(const std::filesystem::path& path);
 

@@ -122,10 +122,30 @@ QJsonObject reportJson(const tasks::GatherReport& report) {
         if (!input.text.empty()) object.insert("text", jsonText(input.text));
         return object;
     });
+    const auto libraries = jsonArray(report.libraries, [](const tasks::TakenLibrary& taken) {
+        return QJsonObject{{"path", jsonText(taken.path)},
+                           {"whole", taken.whole},
+                           {"textures", jsonNumber(taken.textures)}};
+    });
     return {{"added", added},
             {"known", known},
             {"refused", refused},
+            {"libraries", libraries},
             {"passed_over", jsonNumber(report.passedOver)}};
+}
+
+void printLibraries(std::ostream& out, const tasks::GatherReport& report) {
+    for (const tasks::TakenLibrary& taken : report.libraries) {
+        const std::string path = core::visibleText(taken.path);
+        const std::string textures = counted(taken.textures, "texture", "textures");
+        if (taken.whole) {
+            out << "Took in all of the library " << path << ", with " << textures << ".\n";
+        } else {
+            out << "Of the library " << path << " only the " << textures
+                << " went into this one, with words, stars and shelves.\n"
+                << "  Name a new library with --library to get all of it.\n";
+        }
+    }
 }
 
 void printReport(Session& session, const tasks::GatherReport& report) {
@@ -150,6 +170,7 @@ void printReport(Session& session, const tasks::GatherReport& report) {
         if (!input.error.hint.empty())
             session.err << "  " << core::visibleText(input.error.hint) << '\n';
     }
+    printLibraries(session.out, report);
     session.out << report.added.size() << " added, " << report.known.size() << " known already, "
                 << report.refused.size() << " refused";
     if (report.passedOver > 0) session.out << ", " << report.passedOver << " files passed over";
@@ -198,11 +219,12 @@ Command addCommand() {
         },
         "PATH is a picture (PNG, JPEG, GIF, BMP, WebP, SVG), a grid of palette indices as CSV, any "
         "text or\n"
-        "HTML file with codes in it, or a folder of such files; - is standard input. A texture "
-        "that\n"
-        "is there already is not added again. Without --canvas and --fit, pictures of at most "
-        "64x64\n"
-        "are taken cell by cell, larger ones are made to cover 64x64 cells.\n"
+        "HTML file with codes in it, a whole library as JSON, or a folder of such files; - is "
+        "standard\n"
+        "input. A texture that is there already is not added again. Without --canvas and --fit, "
+        "pictures "
+        "of\n"
+        "at most 64x64 are taken cell by cell, larger ones are made to cover 64x64 cells.\n"
         "Dithers: none, floyd-steinberg, jarvis-judice-ninke, stucki, atkinson, sierra, burkes,\n"
         "bayer2, bayer4, bayer8, blue-noise, optimal (looks best from a distance).",
         run,

@@ -6,6 +6,7 @@
 #include "cli/texture_answer.h"
 #include "picture/enlarge.h"
 #include "tasks/export_textures.h"
+#include "tasks/library_file.h"
 #include "tasks/library_place.h"
 
 namespace pantile::cli {
@@ -25,6 +26,27 @@ constexpr std::array<Choice<ExportForm>, 5> kForms = {{
     {"sheet", ExportForm::Sheet},
 }};
 
+bool meansWholeLibrary(const Arguments& arguments, const tasks::ExportOptions& options) {
+    const std::vector<std::string> all = {"all"};
+    return options.form == ExportForm::Json && arguments.positional() == all;
+}
+
+Result<std::vector<std::filesystem::path>> exportFiles(Session& session,
+                                                       catalogue::Library& library,
+                                                       const Arguments& arguments,
+                                                       const std::string& folder,
+                                                       const tasks::ExportOptions& options) {
+    if (meansWholeLibrary(arguments, options)) {
+        PANTILE_ASSIGN_OR_RETURN(
+            const auto file,
+            tasks::exportLibrary(library, folder, options.ifExists, session.progress()));
+        return std::vector{file};
+    }
+    PANTILE_ASSIGN_OR_RETURN(const Selection selection,
+                             selectTextures(library, arguments.positional()));
+    return tasks::exportTextures(library, selection.ids, folder, options, session.progress());
+}
+
 Result<Outcome> run(Session& session, const Arguments& arguments) {
     const auto form = arguments.value("--as");
     const auto folder = arguments.value("--into");
@@ -40,11 +62,8 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
     if (arguments.has("--replace")) options.ifExists = tasks::IfExists::Replace;
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
-    PANTILE_ASSIGN_OR_RETURN(const Selection selection,
-                             selectTextures(library, arguments.positional()));
-    PANTILE_ASSIGN_OR_RETURN(
-        const auto files,
-        tasks::exportTextures(library, selection.ids, *folder, options, session.progress()));
+    PANTILE_ASSIGN_OR_RETURN(const auto files,
+                             exportFiles(session, library, arguments, *folder, options));
     if (session.json) {
         printJson(session.out, {{"files", jsonPaths(files)}});
         return Outcome::Done;
@@ -56,18 +75,21 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
 }  // namespace
 
 Command exportCommand() {
-    return {"export",
-            "Writes textures as files that other programs open.",
-            {"SELECTION --as png|csv|json|text|sheet --into DIR"},
-            {
-                {"--as", OptionKind::Value, "FORM",
-                 "png, csv, json, text (the code), or sheet: all in one PNG"},
-                {"--into", OptionKind::Value, "DIR", "the folder, made if it is missing"},
-                {"--enlarge", OptionKind::Value, "N", "pixels a cell of a png, 1 to 64"},
-                {"--replace", OptionKind::Flag, "", "files of the same name may be replaced"},
-            },
-            "",
-            run};
+    return {
+        "export",
+        "Writes textures as files that other programs open.",
+        {"SELECTION --as png|csv|json|text|sheet --into DIR"},
+        {
+            {"--as", OptionKind::Value, "FORM",
+             "png, csv, json, text (the code), or sheet: all in one PNG"},
+            {"--into", OptionKind::Value, "DIR", "the folder, made if it is missing"},
+            {"--enlarge", OptionKind::Value, "N", "pixels a cell of a png, 1 to 64"},
+            {"--replace", OptionKind::Flag, "", "files of the same name may be replaced"},
+        },
+        "'pantile export all --as json --into DIR' writes one file, library.json, that holds all "
+        "of "
+        "the\nlibrary; 'pantile add' makes the same library of it again. See docs/library-file.md.",
+        run};
 }
 
 }  // namespace pantile::cli
