@@ -29,6 +29,47 @@ QString refusedLine(const tasks::RefusedInput& refused) {
     return name + QStringLiteral(": ") + shownError(refused.error);
 }
 
+QString translated(const char* text) {
+    return QCoreApplication::translate("gather", text);
+}
+
+void tellRepairs(QStringList& lines, const QString& title,
+                 const std::vector<std::string>& repairs) {
+    for (const std::string& repair : repairs)
+        lines.append(translated("%1: put right: %2").arg(title).arg(shownText(repair)));
+}
+
+// What one would like to know about each: as many as can be read through.
+constexpr int kMostLines = 200;
+
+QStringList linesOf(const tasks::GatherReport& report) {
+    QStringList lines;
+    for (const tasks::RefusedInput& refused : report.refused) lines.append(refusedLine(refused));
+    for (const tasks::GatheredTexture& added : report.added) {
+        const QString title = shownTitle(added.title);
+        tellRepairs(lines, title, added.repairs);
+        if (added.recovered)
+            lines.append(translated("%1: it was removed, and is back.").arg(title));
+        if (!added.alike) continue;
+        lines.append(translated("%1: you have this, %2: #%3 %4")
+                         .arg(title)
+                         .arg(shownText(added.alike->how))
+                         .arg(added.alike->id.value)
+                         .arg(shownTitle(added.alike->title)));
+    }
+    for (const tasks::KnownTexture& known : report.known) {
+        const QString title = shownTitle(known.title);
+        tellRepairs(lines, title, known.repairs);
+        lines.append(translated("%1: you have this: #%2").arg(title).arg(known.id.value));
+    }
+    if (lines.size() > kMostLines) {
+        const auto more = lines.size() - kMostLines;
+        lines.resize(kMostLines);
+        lines.append(translated("... and %1 more").arg(more));
+    }
+    return lines;
+}
+
 }  // namespace
 
 Notice gatherNotice(const core::Result<tasks::GatherReport>& report) {
@@ -61,9 +102,8 @@ Notice gatherNotice(const core::Result<tasks::GatherReport>& report) {
         notice.kind = MarkKind::Caution;
         say(counted("gather", "%1 was refused:", "%1 were refused:", std::ssize(report->refused)));
     }
-    if (sentences.isEmpty())
-        say(QCoreApplication::translate("gather", "There was nothing in it to add."));
-    for (const auto& refused : report->refused) notice.lines.append(refusedLine(refused));
+    if (sentences.isEmpty()) say(translated("There was nothing in it to add."));
+    notice.lines = linesOf(*report);
     notice.text = sentences.join(QLatin1Char(' '));
     return notice;
 }

@@ -85,6 +85,34 @@ Result<void> simplify(RecognisedTexture& recognised, int level) {
     return {};
 }
 
+Result<core::Texture> textureFromCsv(std::string_view bytes, const std::string& title,
+                                     const PictureSettings& settings) {
+    PANTILE_ASSIGN_OR_RETURN(GridCsv csv, parseGridCsv(bytes));
+    if (!csv.palette && settings.canvas) csv.palette = settings.canvas->palette;
+    if (!csv.palette) {
+        return Error{
+            ErrorKind::InvalidInput, "the grid has no palette",
+            "put a line such as '# palette #1b2631 #f2efe4' at its top, or name a canvas with "
+            "a fixed palette by --canvas"};
+    }
+    core::TextureText text;
+    text.title = csv.title.empty() ? title : csv.title;
+    return core::Texture::create(std::move(csv.grid), std::move(*csv.palette), std::move(text));
+}
+
+bool isText(std::string_view bytes) {
+    return bytes.find('\0') == std::string_view::npos;
+}
+
+}  // namespace
+
+std::string titleFromFileName(const std::filesystem::path& path) {
+    std::string stem = path.stem().string();
+    std::replace(stem.begin(), stem.end(), '-', ' ');
+    std::replace(stem.begin(), stem.end(), '_', ' ');
+    return core::cleanedText(stem, kTitleRule);
+}
+
 Result<RecognisedTexture> textureFromPicture(core::Picture source, const std::string& title,
                                              const PictureSettings& settings,
                                              const core::Progress& progress) {
@@ -117,34 +145,6 @@ Result<RecognisedTexture> textureFromPicture(core::Picture source, const std::st
     if (converted.wanted)
         recognised.difference = differenceOf(*converted.wanted, recognised.texture);
     return recognised;
-}
-
-Result<core::Texture> textureFromCsv(std::string_view bytes, const std::string& title,
-                                     const PictureSettings& settings) {
-    PANTILE_ASSIGN_OR_RETURN(GridCsv csv, parseGridCsv(bytes));
-    if (!csv.palette && settings.canvas) csv.palette = settings.canvas->palette;
-    if (!csv.palette) {
-        return Error{
-            ErrorKind::InvalidInput, "the grid has no palette",
-            "put a line such as '# palette #1b2631 #f2efe4' at its top, or name a canvas with "
-            "a fixed palette by --canvas"};
-    }
-    core::TextureText text;
-    text.title = csv.title.empty() ? title : csv.title;
-    return core::Texture::create(std::move(csv.grid), std::move(*csv.palette), std::move(text));
-}
-
-bool isText(std::string_view bytes) {
-    return bytes.find('\0') == std::string_view::npos;
-}
-
-}  // namespace
-
-std::string titleFromFileName(const std::filesystem::path& path) {
-    std::string stem = path.stem().string();
-    std::replace(stem.begin(), stem.end(), '-', ' ');
-    std::replace(stem.begin(), stem.end(), '_', ' ');
-    return core::cleanedText(stem, kTitleRule);
 }
 
 bool isPicture(std::string_view bytes) {

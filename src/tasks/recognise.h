@@ -10,6 +10,7 @@
 
 #include "codec/text_code.h"
 #include "core/canvas.h"
+#include "core/pixels.h"
 #include "core/progress.h"
 #include "core/result.h"
 #include "core/texture.h"
@@ -71,6 +72,12 @@ core::Result<Recognised> recognise(std::string_view name, std::string_view bytes
                                    const PictureSettings& settings,
                                    const codec::PaletteLookup& paletteLookup,
                                    const core::Progress& progress = {});
+
+/// A picture that was read already, as recognise() makes a texture of it: for those who try several
+/// settings on one. Errors: as converting does.
+core::Result<RecognisedTexture> textureFromPicture(core::Picture source, const std::string& title,
+                                                   const PictureSettings& settings,
+                                                   const core::Progress& progress = {});
 
 /// A title from a file's name: without its ending, '-' and '_' as blanks.
 std::string titleFromFileName(const std::filesystem::path& path);

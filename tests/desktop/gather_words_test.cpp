@@ -22,7 +22,8 @@ TEST(GatherWords, SaysWhatWasAddedKnownAndRefused) {
               QStringLiteral("Added 5 textures: kelp, foam, rope and 2 more. 1 was here already: "
                              "brass. 1 was refused:"));
     EXPECT_EQ(notice.lines,
-              QStringList(QStringLiteral("broken.png: The picture ends early. Get it anew.")));
+              QStringList({QStringLiteral("broken.png: The picture ends early. Get it anew."),
+                           QStringLiteral("brass: you have this: #3")}));
 }
 
 TEST(GatherWords, IsDoneWhenNothingWasRefused) {

@@ -75,6 +75,16 @@ QListView, QScrollArea, QPlainTextEdit { border: none; background: @ground; }
 QSpinBox { background: @field; border: 1px solid @edge; border-radius: 4px; padding: 5px 8px;
            min-height: 20px; selection-background-color: @selection; selection-color: @text; }
 QSpinBox:focus { border: 2px solid @structure; padding: 4px 7px; }
+QSlider::groove:horizontal { background: @edge; height: 2px; }
+QSlider::handle:horizontal { background: @field; border: 2px solid @structure; border-radius: 4px;
+                             width: 8px; margin: -8px 0; }
+QSlider::handle:horizontal:hover { background: @hover; }
+QSlider::handle:horizontal:focus { background: @structure; }
+QToolButton { color: @text; background: @ground; border: 1px solid @ground; border-radius: 4px;
+              padding: 4px; }
+QToolButton:hover { background: @hover; }
+QToolButton:checked { background: @selection; border: 2px solid @structure; padding: 3px; }
+QToolButton:focus { border: 2px solid @text; padding: 3px; }
 #post, #pastedText { background: @field; border: 1px solid @edge; border-radius: 4px; }
 #post:focus, #pastedText:focus { border: 2px solid @structure; }
 QListWidget { border: none; background: @ground; }

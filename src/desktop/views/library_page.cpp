@@ -59,6 +59,7 @@ LibraryPage::LibraryPage(AppContext& context, Actions& actions, ChosenTextures& 
       m_nothingFound(makeNothingFound(actions, this)),
       m_wall(new QStackedWidget(this)),
       m_addButton(makeNextButton(actions[ActionId::AddPictures], tr("Add pictures"), m_search)),
+      m_adder(context, this),
       m_gatherer(context.libraryPath, context.jobs, this),
       m_watch(context.library, this),
       m_finding(context.jobs),
@@ -117,6 +118,10 @@ void LibraryPage::connectParts() {
     connect(&m_watch, &LibraryWatch::changed, this, &LibraryPage::find);
     connect(&m_watch, &LibraryWatch::changed, this, &LibraryPage::libraryChanged);
     connect(&m_notices, &NoticeBar::stopAsked, &m_gatherer, &Gatherer::stop);
+    connect(&m_adder, &Adder::ready, &m_gatherer, &Gatherer::add);
+    connect(&m_adder, &Adder::failed, this, [this](const core::Error& error) {
+        m_notices.showNotice({MarkKind::Caution, shownError(error), {}});
+    });
     connect(&m_gatherer, &Gatherer::finished, this, &LibraryPage::gathered);
     connect(&m_gatherer, &Gatherer::progressed, this,
             [this](int done, int total, const QString& what) {
@@ -135,7 +140,7 @@ void LibraryPage::connectActions() {
     };
     on(ActionId::AddPictures, [this] {
         const QStringList files = m_context.prompts.pickFilesToAdd(window());
-        if (!files.isEmpty()) gather(gatherRequest(files));
+        if (!files.isEmpty()) gather(gatherRequest(files), AskFor::EveryPicture);
     });
     on(ActionId::AddFolder, [this] {
         const QString folder = m_context.prompts.pickFolderToAdd(window());
@@ -167,14 +172,15 @@ void LibraryPage::connectActions() {
     m_grid->addAction(&m_actions[ActionId::Paste]);
 }
 
-void LibraryPage::gather(GatherRequest request) {
-    m_gatherer.add(std::move(request));
+void LibraryPage::gather(GatherRequest request, AskFor asked) {
+    m_adder.take(std::move(request), asked);
 }
 
 void LibraryPage::stopAndWait() {
     m_finding.stopAndWait();
     m_reading.stopAndWait();
     m_encoding.stopAndWait();
+    m_adder.stopAndWait();
     m_gatherer.stopAndWait();
 }
 

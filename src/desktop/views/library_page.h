@@ -5,6 +5,7 @@
 #include "desktop/action_table.h"
 #include "desktop/app_context.h"
 #include "desktop/chosen_textures.h"
+#include "desktop/dialogs/adder.h"
 #include "desktop/jobs/background_job.h"
 #include "desktop/jobs/details_job.h"
 #include "desktop/jobs/find_job.h"
@@ -32,10 +33,10 @@ public:
     LibraryPage(AppContext& context, Actions& actions, ChosenTextures& chosen, NoticeBar& notices,
                 QWidget* parent);
 
-    /// Adds it behind; what becomes of it is said in the page.
-    void gather(GatherRequest request);
+    /// Adds it behind, once it is known how; what becomes of it is said in the page.
+    void gather(GatherRequest request, AskFor asked = AskFor::LargePictures);
 
-    bool isGathering() const { return m_gatherer.isRunning(); }
+    bool isGathering() const { return m_adder.isRunning() || m_gatherer.isRunning(); }
 
     /// For closing: everything that runs is stopped and has ended when it returns.
     void stopAndWait();
@@ -80,6 +81,7 @@ private:
     std::vector<core::TextureId> m_toSelect;  ///< Just added; selected once they are found.
     std::optional<core::TextureId> m_shownDetails;
     bool m_hasRoomForBoth = true;
+    Adder m_adder;
     Gatherer m_gatherer;
     LibraryWatch m_watch;
     BackgroundJob<FindAnswer> m_finding;

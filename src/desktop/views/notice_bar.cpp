@@ -24,7 +24,7 @@ NoticeBar::NoticeBar(const Theme& theme, QWidget* parent)
     setObjectName(QStringLiteral("noticeBar"));
     m_text->setObjectName(QStringLiteral("notice"));
     m_lines->setObjectName(QStringLiteral("noticeLines"));
-    m_lines->setAccessibleName(tr("What was refused, and why"));
+    m_lines->setAccessibleName(tr("What there is to say of each"));
     m_lines->setReadOnly(true);
     m_lines->setTabChangesFocus(true);
     m_progress->setObjectName(QStringLiteral("progress"));
