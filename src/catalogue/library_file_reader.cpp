@@ -137,9 +137,6 @@ private:
                 return storePaletteOf(record);
             case SectionKind::Pictures:
                 return storePictureOf(record);
-            case SectionKind::Textures:
-                m_connection.wordChanges().note(core::TextureId{record.number("id")});
-                return insertRow(record, insert);
             default:
                 return insertRow(record, insert);
         }

@@ -13,7 +13,7 @@ namespace pantile::catalogue {
 namespace {
 
 using core::Result;
-using Kind = NameFilter::Kind;
+using AskedName = NameFilter::Kind;
 
 std::size_t wordField(TextFilter::Field field) {
     return static_cast<std::size_t>(field) - static_cast<std::size_t>(TextFilter::Field::Title);
@@ -280,40 +280,40 @@ Result<IdSet> QueryMatcher::name(const NameFilter& filter) {
     if (filter.name.empty()) return without(filter.kind);
     const std::string folded = fold(filter.name);
     switch (filter.kind) {
-        case Kind::Tag:
+        case AskedName::Tag:
             return idsFrom(kTagged, folded);
-        case Kind::Shelf:
+        case AskedName::Shelf:
             return idsFrom(kOnShelf, folded);
-        case Kind::On:
+        case AskedName::On:
             return idsFrom(kInLoad, folded);
-        case Kind::Palette: {
+        case AskedName::Palette: {
             PANTILE_ASSIGN_OR_RETURN(
                 const IdSet palettes,
                 idsFrom("SELECT palette_id AS id FROM palette_names WHERE fold(name) = ?2",
                         folded));
             return withPalette(palettes);
         }
-        case Kind::Canvas:
+        case AskedName::Canvas:
             break;
     }
     return fitting(&folded);
 }
 
-Result<IdSet> QueryMatcher::without(Kind kind) {
+Result<IdSet> QueryMatcher::without(AskedName kind) {
     const auto having = [&]() -> Result<IdSet> {
         switch (kind) {
-            case Kind::Tag:
+            case AskedName::Tag:
                 return idsFrom("SELECT texture_id AS id FROM texture_tags");
-            case Kind::Shelf:
+            case AskedName::Shelf:
                 return idsFrom("SELECT texture_id AS id FROM shelf_textures");
-            case Kind::On:
+            case AskedName::On:
                 return idsFrom("SELECT texture_id AS id FROM load_slots");
-            case Kind::Palette: {
+            case AskedName::Palette: {
                 PANTILE_ASSIGN_OR_RETURN(const IdSet palettes,
                                          idsFrom("SELECT palette_id AS id FROM palette_names"));
                 return withPalette(palettes);
             }
-            case Kind::Canvas:
+            case AskedName::Canvas:
                 break;
         }
         return fitting(nullptr);

@@ -40,8 +40,8 @@ TEST(MatchList, GivesEveryPageOfTheOrder) {
 }
 
 TEST(MatchList, TakesTheLargestPageThereMayBe) {
-    constexpr std::int64_t kMost = std::numeric_limits<std::int64_t>::max();
-    MatchList list(SortDirection::Usual, kMost, kMost);
+    constexpr std::int64_t kLargest = std::numeric_limits<std::int64_t>::max();
+    MatchList list(SortDirection::Usual, kLargest, kLargest);
     list.add({1, 1});
     EXPECT_TRUE(list.page().empty());
 }

@@ -13,7 +13,7 @@ namespace pantile::desktop {
 
 namespace {
 
-constexpr int kSide = 64;
+constexpr int kSampleSide = 64;
 
 // In the order of picture::Dither.
 constexpr std::array kDitherNames = {
@@ -46,7 +46,7 @@ DitherStrip::DitherStrip(const Theme& theme, QWidget* parent)
         auto* const button = new QToolButton(row);
         button->setObjectName(QStringLiteral("dither%1").arg(i));
         button->setToolButtonStyle(Qt::ToolButtonTextUnderIcon);
-        button->setIconSize({kSide, kSide});
+        button->setIconSize({kSampleSide, kSampleSide});
         button->setFont(figureFont());
         button->setText(nameOf(i) + QLatin1Char('\n'));
         button->setAccessibleName(nameOf(i));
@@ -76,7 +76,7 @@ void DitherStrip::showSamples(const std::vector<DitherSample>& samples) {
     for (std::size_t i = 0; i < std::min(samples.size(), m_buttons.size()); ++i) {
         const DitherSample& sample = samples[i];
         if (!sample.texture) continue;
-        QImage image = cellPicture(*sample.texture, static_cast<int>(kSide * pixelRatio),
+        QImage image = cellPicture(*sample.texture, static_cast<int>(kSampleSide * pixelRatio),
                                    Repeat::Once, m_hatch);
         image.setDevicePixelRatio(pixelRatio);
         m_buttons[i]->setIcon(QIcon(QPixmap::fromImage(image)));
