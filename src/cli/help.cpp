@@ -56,11 +56,8 @@ std::span<const OptionSpec> globalOptions() {
 }
 
 void printOverview(std::ostream& out) {
-    out << "Pantile keeps a game maker's textures: it turns pictures into grids of palette "
-           "indices,\n"
-           "keeps and finds them, shares them as short text codes, and writes the load from which "
-           "a\n"
-           "small USB board draws them in the toolkit.\n\n"
+    out << kJob
+        << "\n\n"
            "pantile [--library FILE] [--json] [--quiet] COMMAND ...\n\n"
            "Commands:\n";
     std::size_t widest = 0;
