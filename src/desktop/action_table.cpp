@@ -77,6 +77,11 @@ std::vector<ActionRow> makeEditTable() {
     };
 }
 
+ActionRow starAction(ActionId id, const char* name, const char* text, const char* what,
+                     Qt::Key digit) {
+    return {id, Menu::Texture, name, text, what, {QKeySequence(Qt::ALT | digit)}, Needs::Selection};
+}
+
 std::vector<ActionRow> makeTable() {
     const auto ctrl = [](int key) { return QList<QKeySequence>{QKeySequence(Qt::CTRL | key)}; };
     std::vector<ActionRow> table = {
@@ -90,6 +95,18 @@ std::vector<ActionRow> makeTable() {
          {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_O)}},
         {ActionId::Paste, Menu::Library, "paste", "&Paste",
          "Add the picture or the codes on the clipboard", standard(QKeySequence::Paste)},
+        {ActionId::SaveSearch,
+         Menu::Library,
+         "saveSearch",
+         "&Save the Search...",
+         "Keep what the search field says under a name",
+         {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S)}},
+        {ActionId::DropFilter,
+         Menu::Library,
+         "dropFilter",
+         "Re&move Shelf or Saved Search",
+         "Remove the shelf or the saved search chosen at the side; textures stay",
+         {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Backspace)}},
         {ActionId::Quit,
          Menu::Library,
          "quit",
@@ -100,6 +117,38 @@ std::vector<ActionRow> makeTable() {
          "Copy the codes of what is selected", standard(QKeySequence::Copy), Needs::Selection},
         {ActionId::TouchUp, Menu::Texture, "touchUp", "&Touch Up",
          "Go to the place called Edit with what is selected", ctrl(Qt::Key_E), Needs::Selection},
+        {ActionId::EditWords,
+         Menu::Texture,
+         "editWords",
+         "&Words...",
+         "Change title, author, licence, note, tags and stars of all that are selected",
+         {QKeySequence(Qt::Key_F2)},
+         Needs::Selection},
+        starAction(ActionId::NoStars, "noStars", "&No Stars", "Take the stars away", Qt::Key_0),
+        starAction(ActionId::OneStar, "oneStar", "&1 Star", "Give one star", Qt::Key_1),
+        starAction(ActionId::TwoStars, "twoStars", "&2 Stars", "Give two stars", Qt::Key_2),
+        starAction(ActionId::ThreeStars, "threeStars", "&3 Stars", "Give three stars", Qt::Key_3),
+        starAction(ActionId::FourStars, "fourStars", "&4 Stars", "Give four stars", Qt::Key_4),
+        starAction(ActionId::FiveStars, "fiveStars", "&5 Stars", "Give five stars", Qt::Key_5),
+        {ActionId::PutOnShelf, Menu::Texture, "putOnShelf", "&Put on a Shelf...",
+         "Put what is selected on a shelf, a new one too", ctrl(Qt::Key_L), Needs::Selection},
+        {ActionId::TakeFromShelf,
+         Menu::Texture,
+         "takeFromShelf",
+         "Take &from a Shelf",
+         "Take what is selected from the shelf that is shown, or another",
+         {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_L)},
+         Needs::Selection},
+        {ActionId::Remove, Menu::Texture, "remove", "&Remove",
+         "Remove what is selected; it can be brought back", standard(QKeySequence::Delete),
+         Needs::Selection, false, Heard::InLibrary},
+        {ActionId::Recover,
+         Menu::Texture,
+         "recover",
+         "&Bring Back",
+         "Bring removed textures back",
+         {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_B)},
+         Needs::Selection},
         {ActionId::CopyPost,
          Menu::Codes,
          "copyPost",
@@ -133,6 +182,8 @@ std::vector<ActionRow> makeTable() {
          ctrl(Qt::Key_T), Needs::Nothing, true},
         {ActionId::Details, Menu::View, "details", "&Details",
          "Show or hide the details of the selected texture", ctrl(Qt::Key_D), Needs::Nothing, true},
+        {ActionId::Filters, Menu::View, "filters", "Shelves and Ta&gs",
+         "Show or hide shelves, tags and saved searches", ctrl(Qt::Key_B), Needs::Nothing, true},
         {ActionId::Larger,
          Menu::View,
          "larger",
@@ -200,7 +251,8 @@ Actions::Actions(QObject* parent) {
         action->setShortcuts(row.keys);
         action->setStatusTip(translatedAction(row.what));
         action->setCheckable(row.isSwitch);
-        if (row.heard == Heard::InEdit) action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+        if (row.heard != Heard::InTheWindow)
+            action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
         m_actions[row.id] = action;
     }
     setHasSelection(false);

@@ -17,18 +17,32 @@ enum class ActionId {
     AddPictures,
     AddFolder,
     Paste,
+    SaveSearch,
+    DropFilter,
     Quit,
     CopyCode,
     Find,
     ShowAll,
     Tiled,
     Details,
+    Filters,
     Larger,
     Smaller,
     LibraryPlace,
     EditPlace,
     CodesPlace,
     TouchUp,
+    EditWords,
+    NoStars,
+    OneStar,
+    TwoStars,
+    ThreeStars,
+    FourStars,
+    FiveStars,
+    PutOnShelf,
+    TakeFromShelf,
+    Remove,
+    Recover,
     Undo,
     Redo,
     Keep,
@@ -61,7 +75,7 @@ enum class Menu { Library, Texture, Edit, Codes, View, Help };
 enum class Needs { Nothing, Selection };
 
 /// Where an action's keys are heard: single letters must not be taken from fields elsewhere.
-enum class Heard { InTheWindow, InEdit };
+enum class Heard { InTheWindow, InEdit, InLibrary };
 
 struct ActionRow {
     ActionId id;

@@ -61,6 +61,13 @@ QString shownCost(const std::optional<catalogue::Estimate>& estimate) {
            shownBytes(estimate->loadBytes);
 }
 
+QString shownStars(int stars) {
+    constexpr char16_t kFull = u'\u2605';
+    constexpr char16_t kEmpty = u'\u2606';
+    if (stars <= 0) return QCoreApplication::translate("texts", "none");
+    return QString(stars, QChar(kFull)) + QString(catalogue::kMostStars - stars, QChar(kEmpty));
+}
+
 QString shownTime(std::int64_t unixSeconds) {
     return QLocale().toString(QDateTime::fromSecsSinceEpoch(unixSeconds), QLocale::ShortFormat);
 }

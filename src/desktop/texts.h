@@ -34,6 +34,9 @@ QString shownBytes(std::int64_t bytes);
 /// "1 min 12 s · 412 bytes", or words that say that it is not known.
 QString shownCost(const std::optional<catalogue::Estimate>& estimate);
 
+/// "★★★☆☆", or words for none.
+QString shownStars(int stars);
+
 /// Day and time in the account's own time zone and form. Units: unix seconds.
 QString shownTime(std::int64_t unixSeconds);
 

@@ -24,6 +24,10 @@ public:
     /// A folder to add with all below it; empty as above.
     virtual QString pickFolderToAdd(QWidget* window) = 0;
 
+    /// A name; empty as above. `known` are names to choose from.
+    virtual QString askName(QWidget* window, const QString& title, const QString& question,
+                            const QStringList& known) = 0;
+
     /// For what happens before there is a window that could say it.
     virtual void tellError(const QString& text) = 0;
 };

@@ -358,7 +358,7 @@ TEST(MainWindow, CanBeWalkedThroughByTab) {
     ASSERT_TRUE(comes([&] { return open.part<QPushButton>("tiledButton").isVisible(); }));
     open.part<QLineEdit>("searchField").setFocus();
     QStringList walked;
-    for (int i = 0; i < 8; ++i) {
+    for (int i = 0; i < 10; ++i) {
         walked.append(QApplication::focusWidget()->objectName());
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
     }

@@ -26,10 +26,17 @@ public:
 
     QString pickFolderToAdd(QWidget*) override { return folder; }
 
+    QString askName(QWidget*, const QString&, const QString&, const QStringList& known) override {
+        offered = known;
+        return name;
+    }
+
     void tellError(const QString& text) override { ADD_FAILURE() << text.toStdString(); }
 
     QStringList files;
     QString folder;
+    QString name;
+    QStringList offered;
 };
 
 class OpenWindow {

@@ -27,7 +27,7 @@ namespace {
 
 constexpr QSize kWantedSize{1232, 760};
 constexpr int kFormWidth = 336;
-constexpr int kRoomForForm = 760;
+constexpr int kRoomForForm = 560;
 
 QScrollArea* scrolled(QWidget* inside, const QString& name, QWidget* parent) {
     auto* const area = new QScrollArea(parent);

@@ -2,6 +2,7 @@
 
 #include <QCoreApplication>
 #include <QFileDialog>
+#include <QInputDialog>
 #include <QMessageBox>
 
 namespace pantile::desktop {
@@ -24,6 +25,16 @@ QStringList DialogPrompts::pickFilesToAdd(QWidget* window) {
 
 QString DialogPrompts::pickFolderToAdd(QWidget* window) {
     return QFileDialog::getExistingDirectory(window, translatedPrompt("Add a Folder"));
+}
+
+QString DialogPrompts::askName(QWidget* window, const QString& title, const QString& question,
+                               const QStringList& known) {
+    bool isAccepted = false;
+    const QString name =
+        known.isEmpty()
+            ? QInputDialog::getText(window, title, question, QLineEdit::Normal, {}, &isAccepted)
+            : QInputDialog::getItem(window, title, question, known, 0, true, &isAccepted);
+    return isAccepted ? name.trimmed() : QString();
 }
 
 void DialogPrompts::tellError(const QString& text) {

@@ -26,7 +26,8 @@ Result<TextureDetails> readDetails(const std::filesystem::path& libraryPath, cor
         // One that fits no canvas has no costs, and the window says so.
         record.row.estimate = tasks::estimateDrawing(record.texture, defaults);
     }
-    return TextureDetails{std::move(record), characters};
+    PANTILE_ASSIGN_OR_RETURN(auto revisions, catalogue::history(library, id));
+    return TextureDetails{std::move(record), characters, std::move(revisions)};
 }
 
 Result<QString> codesToPaste(const std::filesystem::path& libraryPath,

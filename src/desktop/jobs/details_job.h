@@ -7,6 +7,7 @@
 
 #include <QString>
 
+#include "catalogue/history.h"
 #include "catalogue/texture_row.h"
 #include "core/ids.h"
 #include "core/progress.h"
@@ -17,6 +18,7 @@ namespace pantile::desktop {
 struct TextureDetails {
     catalogue::TextureRecord record;  ///< With an estimate, where the texture fits a canvas.
     std::int64_t codeCharacters = 0;
+    std::vector<catalogue::Revision> revisions;
 };
 
 /// Errors: NotFound; Corrupt; Cancelled; errors of the library.

@@ -4,6 +4,7 @@
 #include <span>
 
 #include "catalogue/reader.h"
+#include "desktop/models/texture_mime.h"
 #include "desktop/texts.h"
 
 namespace pantile::desktop {
@@ -30,6 +31,24 @@ QVariant TextureModel::data(const QModelIndex& index, int role) const {
                           QStringLiteral(", ") + shownCost(row->estimate);
     // A tool tip would take a title for HTML if it looked like it.
     return role == Qt::ToolTipRole ? words.toHtmlEscaped() : words;
+}
+
+Qt::ItemFlags TextureModel::flags(const QModelIndex& index) const {
+    const Qt::ItemFlags flags = QAbstractListModel::flags(index);
+    return index.isValid() ? flags | Qt::ItemIsDragEnabled : flags;
+}
+
+QStringList TextureModel::mimeTypes() const {
+    return {textureMimeType()};
+}
+
+QMimeData* TextureModel::mimeData(const QModelIndexList& indexes) const {
+    std::vector<int> rows;
+    for (const QModelIndex& index : indexes) rows.push_back(index.row());
+    std::sort(rows.begin(), rows.end());
+    std::vector<core::TextureId> ids;
+    for (const int row : rows) ids.push_back(m_ids[static_cast<std::size_t>(row)]);
+    return textureMimeData(ids);
 }
 
 const TextureRow* TextureModel::textureRow(int row) const {

@@ -27,6 +27,13 @@ public:
     /// Title (display), title and costs (accessible text, tool tip).
     QVariant data(const QModelIndex& index, int role) const override;
 
+    /// All can be dragged.
+    Qt::ItemFlags flags(const QModelIndex& index) const override;
+    QStringList mimeTypes() const override;
+    QMimeData* mimeData(const QModelIndexList& indexes) const override;
+
+    Qt::DropActions supportedDragActions() const override { return Qt::CopyAction; }
+
     /// What stands in row `row`; null if another program took it out of the library since. It stays
     /// where it is until the next call.
     const catalogue::TextureRow* textureRow(int row) const;

@@ -75,6 +75,11 @@ QListView, QScrollArea, QPlainTextEdit { border: none; background: @ground; }
 QSpinBox { background: @field; border: 1px solid @edge; border-radius: 4px; padding: 5px 8px;
            min-height: 20px; selection-background-color: @selection; selection-color: @text; }
 QSpinBox:focus { border: 2px solid @structure; padding: 4px 7px; }
+QSlider { min-height: 24px; }
+QTreeWidget { border: none; background: @bench; padding: 8px 0 0 8px; }
+QTreeWidget::item { padding: 3px 4px; }
+QTreeWidget::item:hover { background: @hover; }
+QTreeWidget::item:selected { color: @text; background: @selection; }
 QSlider::groove:horizontal { background: @edge; height: 2px; }
 QSlider::handle:horizontal { background: @field; border: 2px solid @structure; border-radius: 4px;
                              width: 8px; margin: -8px 0; }
@@ -91,7 +96,7 @@ QListWidget { border: none; background: @ground; }
 QListWidget::item { padding: 4px; }
 QListWidget::item:selected { color: @text; background: @selection; }
 #detailPane, #editBench, #bench, #noticeBar, #noticeLines { background: @bench; }
-QPlainTextEdit:focus, QTableView:focus { border: 2px solid @structure; }
+QPlainTextEdit:focus, QTableView:focus, QTreeWidget:focus { border: 2px solid @structure; }
 QSplitter::handle { background: @hairline; }
 QProgressBar { background: @selection; border: none; border-radius: 3px; max-height: 6px; }
 QProgressBar::chunk { background: @structure; border-radius: 3px; }

@@ -63,7 +63,8 @@ ConvertForm::ConvertForm(const RequestLook& look, const Theme& theme, QWidget* p
 
 void ConvertForm::makeGridPart() {
     addHeading(tr("Grid"));
-    QStringList canvases(tr("None: at most %1 cells a side").arg(tasks::kUsualGridSide));
+    QStringList canvases(
+        tr("None, up to %1").arg(shownSize({tasks::kUsualGridSide, tasks::kUsualGridSide})));
     for (const core::Canvas& canvas : m_look.defaults.canvases)
         canvases.append(tr("%1, %2").arg(shownText(canvas.name)).arg(shownSize(canvas.size)));
     m_canvas = addChoice("convertCanvas", tr("Canvas"), canvases);

@@ -13,6 +13,7 @@
 #include "desktop/views/fact_line.h"
 #include "desktop/views/picture_view.h"
 #include "desktop/views/plain_label.h"
+#include "desktop/views/revision_list.h"
 #include "desktop/views/swatch_strip.h"
 
 namespace pantile::desktop {
@@ -65,6 +66,7 @@ QWidget* DetailPane::makeTexturePart(const Actions& actions, const Theme& theme)
 
     auto* const buttons = new QHBoxLayout;
     buttons->setContentsMargins(0, 0, 0, kGap);
+    buttons->addWidget(makeActionButton(actions[ActionId::EditWords], tr("Words"), part));
     buttons->addWidget(makeActionButton(actions[ActionId::TouchUp], tr("Touch up"), part));
     buttons->addWidget(makeActionButton(actions[ActionId::CopyCode], tr("Copy code"), part));
     buttons->addWidget(makeActionButton(actions[ActionId::Tiled], tr("Tiled"), part));
@@ -84,11 +86,17 @@ QWidget* DetailPane::makeTexturePart(const Actions& actions, const Theme& theme)
     layout->addSpacing(kGap);
     addFact(*layout, "author", tr("Author"));
     addFact(*layout, "licence", tr("Licence"));
+    addFact(*layout, "stars", tr("Stars"));
     addFact(*layout, "tags", tr("Tags"));
     addFact(*layout, "shelves", tr("Shelves"));
     addFact(*layout, "source", tr("Source"));
     addFact(*layout, "added", tr("Added"));
     addFact(*layout, "note", tr("Note"));
+    layout->addSpacing(kGap);
+    m_revisions = new RevisionList(part);
+    layout->addWidget(m_revisions);
+    connect(m_revisions, &RevisionList::revertAsked, this,
+            [this](int revision) { Q_EMIT revertAsked(m_id, revision); });
     return part;
 }
 
@@ -110,11 +118,14 @@ void DetailPane::showTexture(const TextureDetails& details) {
             tr("%1 in use, %2 in the palette").arg(row.colours).arg(texture.palette().size()));
     setFact("author", row.author.empty() ? tr("not said") : shownText(row.author));
     setFact("licence", row.licence.empty() ? tr("not said") : shownText(row.licence));
+    setFact("stars", shownStars(row.stars));
     setFact("tags", row.tags.empty() ? tr("none") : joined(row.tags));
     setFact("shelves", joined(row.shelves));
     setFact("source", shownText(row.source));
     setFact("added", shownTime(row.addedAt));
     setFact("note", shownLines(row.note));
+    m_id = row.id;
+    m_revisions->showRevisions(details.revisions);
     m_words->hide();
     m_texturePart->show();
 }

@@ -12,6 +12,7 @@ namespace pantile::desktop {
 
 class PictureView;
 class PlainLabel;
+class RevisionList;
 class SwatchStrip;
 
 /// The bench beside the wall: everything about the chosen texture.
@@ -27,6 +28,9 @@ public:
     /// Instead of a texture: what is wrong, or what to do.
     void showWords(const QString& text);
 
+Q_SIGNALS:
+    void revertAsked(core::TextureId id, int revision);
+
 private:
     QWidget* makeTexturePart(const Actions& actions, const Theme& theme);
     void addFact(QVBoxLayout& layout, const char* name, const QString& label);
@@ -36,6 +40,8 @@ private:
     PlainLabel* m_words;
     PictureView* m_picture;
     SwatchStrip* m_swatches;
+    RevisionList* m_revisions;
+    core::TextureId m_id;
     QWidget* m_texturePart;
 };
 

@@ -59,7 +59,8 @@ DitherStrip::DitherStrip(const Theme& theme, QWidget* parent)
     line->addStretch();
     m_buttons.front()->setChecked(true);
     setWidget(row);
-    setFixedHeight(row->sizeHint().height() + 2 * kGap);
+    // The icon, two lines, the buttons' edges and the scroll bar.
+    setFixedHeight(kSide + 2 * QFontMetrics(figureFont()).lineSpacing() + 6 * kGap);
     connect(m_group, &QButtonGroup::idToggled, this, [this](int id, bool checked) {
         if (!checked) return;
         ensureWidgetVisible(m_buttons[static_cast<std::size_t>(id)]);

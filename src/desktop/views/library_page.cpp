@@ -19,6 +19,7 @@
 #include "desktop/views/action_button.h"
 #include "desktop/views/detail_pane.h"
 #include "desktop/views/empty_wall.h"
+#include "desktop/views/filter_pane.h"
 #include "desktop/views/notice_bar.h"
 #include "desktop/views/plain_label.h"
 #include "desktop/views/search_bar.h"
@@ -30,6 +31,8 @@ namespace pantile::desktop {
 namespace {
 
 constexpr int kBenchWidth = 344;
+constexpr int kFilterWidth = 184;
+constexpr int kRoomForFilters = 960;
 constexpr int kRoomForBoth = 660;  // With less width the details take the place of the wall.
 
 QWidget* makeNothingFound(const Actions& actions, QWidget* parent) {
@@ -55,6 +58,7 @@ LibraryPage::LibraryPage(AppContext& context, Actions& actions, ChosenTextures& 
       m_grid(new TextureGridView(*m_model, context.theme,
                                  TilePictures(context.library, hatchOf(context.theme)), this)),
       m_details(new DetailPane(actions, context.theme, this)),
+      m_organising(new LibraryActions(context, actions, chosen, notices, *m_search, this)),
       m_emptyWall(new EmptyWall(actions, context.theme, this)),
       m_nothingFound(makeNothingFound(actions, this)),
       m_wall(new QStackedWidget(this)),
@@ -69,6 +73,7 @@ LibraryPage::LibraryPage(AppContext& context, Actions& actions, ChosenTextures& 
     connectParts();
     connectActions();
     m_actions[ActionId::Details].setChecked(true);
+    m_actions[ActionId::Filters].setChecked(true);
     find();
 }
 
@@ -79,6 +84,8 @@ void LibraryPage::makeLayout() {
     m_counts->setForegroundRole(QPalette::PlaceholderText);
     m_addButton->setObjectName(QStringLiteral("headAddButton"));
     m_search->addToLine(m_addButton);
+    setTabOrder(m_addButton, m_organising->filterPane());
+    setTabOrder(m_organising->filterPane(), m_grid);
     // In line with what stands in the field, also while an error stands below that.
     title->setMinimumHeight(m_search->sizeHint().height());
 
@@ -97,11 +104,14 @@ void LibraryPage::makeLayout() {
     auto* const both = new QSplitter(this);
     both->setHandleWidth(1);
     both->setChildrenCollapsible(false);
+    both->addWidget(m_organising->filterPane());
     both->addWidget(m_wall);
     both->addWidget(m_details);
-    both->setStretchFactor(0, 1);
-    both->setStretchFactor(1, 0);
-    both->setSizes({2 * kBenchWidth, kBenchWidth});
+    both->setStretchFactor(0, 0);
+    both->setStretchFactor(1, 1);
+    both->setStretchFactor(2, 0);
+    both->setSizes({kFilterWidth, 2 * kBenchWidth, kBenchWidth});
+    m_organising->filterPane()->setMinimumWidth(kFilterWidth * 3 / 4);
     m_details->setMinimumWidth(kBenchWidth * 3 / 4);
 
     auto* const layout = new QVBoxLayout(this);
@@ -115,8 +125,17 @@ void LibraryPage::connectParts() {
     connect(m_search, &SearchBar::asked, this, &LibraryPage::find);
     connect(m_search, &SearchBar::left, m_grid, qOverload<>(&QWidget::setFocus));
     connect(m_grid, &TextureGridView::chosenChanged, this, &LibraryPage::chosen);
-    connect(&m_watch, &LibraryWatch::changed, this, &LibraryPage::find);
-    connect(&m_watch, &LibraryWatch::changed, this, &LibraryPage::libraryChanged);
+    connect(&m_watch, &LibraryWatch::changed, this, &LibraryPage::noteChange);
+    connect(m_organising, &LibraryActions::libraryChanged, this, &LibraryPage::noteChange);
+    connect(m_organising, &LibraryActions::filtersRead, this,
+            [this](const LibraryFilters& filters) {
+                QStringList tags;
+                QStringList shelves;
+                for (const auto& tag : filters.tags) tags.append(fromUtf8(tag.name));
+                for (const auto& shelf : filters.shelves) shelves.append(fromUtf8(shelf.name));
+                m_search->setNames(tags, shelves);
+            });
+    connect(m_details, &DetailPane::revertAsked, m_organising, &LibraryActions::revert);
     connect(&m_notices, &NoticeBar::stopAsked, &m_gatherer, &Gatherer::stop);
     connect(&m_adder, &Adder::ready, &m_gatherer, &Gatherer::add);
     connect(&m_adder, &Adder::failed, this, [this](const core::Error& error) {
@@ -168,7 +187,11 @@ void LibraryPage::connectActions() {
     connect(m_grid, &QAbstractItemView::activated, &m_actions[ActionId::TouchUp],
             &QAction::trigger);
     connect(&m_actions[ActionId::Details], &QAction::toggled, this, &LibraryPage::arrange);
+    connect(&m_actions[ActionId::Filters], &QAction::toggled, this, &LibraryPage::arrange);
     m_grid->addAction(&m_actions[ActionId::CopyCode]);
+    for (const ActionId id : {ActionId::EditWords, ActionId::PutOnShelf, ActionId::TakeFromShelf,
+                              ActionId::Remove, ActionId::Recover})
+        m_grid->addAction(&m_actions[id]);
     m_grid->addAction(&m_actions[ActionId::Paste]);
 }
 
@@ -181,6 +204,7 @@ void LibraryPage::stopAndWait() {
     m_reading.stopAndWait();
     m_encoding.stopAndWait();
     m_adder.stopAndWait();
+    m_organising->finishAll();
     m_gatherer.stopAndWait();
 }
 
@@ -268,7 +292,12 @@ void LibraryPage::gathered(const core::Result<tasks::GatherReport>& report) {
             for (const tasks::KnownTexture& each : report->known) m_toSelect.push_back(each.id);
         }
     }
+    noteChange();
+}
+
+void LibraryPage::noteChange() {
     find();
+    m_organising->renew();
     Q_EMIT libraryChanged();
 }
 
@@ -298,6 +327,13 @@ void LibraryPage::arrange() {
         m_hasRoomForBoth = hasRoom;
         m_actions[ActionId::Details].setChecked(hasRoom);
     }
+    const bool hasRoomForFilters = width() >= kRoomForFilters;
+    if (hasRoomForFilters != m_hasRoomForFilters) {
+        m_hasRoomForFilters = hasRoomForFilters;
+        m_actions[ActionId::Filters].setChecked(hasRoomForFilters);
+    }
+    m_organising->filterPane()->setVisible(m_actions[ActionId::Filters].isChecked() &&
+                                           m_wall->currentWidget() != m_emptyWall);
     const bool hasTextures = m_wall->currentWidget() == m_grid;
     const bool showsDetails = hasTextures && m_actions[ActionId::Details].isChecked();
     m_details->setVisible(showsDetails);

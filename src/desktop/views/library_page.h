@@ -6,6 +6,7 @@
 #include "desktop/app_context.h"
 #include "desktop/chosen_textures.h"
 #include "desktop/dialogs/adder.h"
+#include "desktop/dialogs/library_actions.h"
 #include "desktop/jobs/background_job.h"
 #include "desktop/jobs/details_job.h"
 #include "desktop/jobs/find_job.h"
@@ -61,6 +62,7 @@ private:
     void showDetails(const core::Result<TextureDetails>& details);
     void gathered(const core::Result<tasks::GatherReport>& report);
     void copyCode();
+    void noteChange();
     void arrange();
 
     AppContext& m_context;
@@ -72,6 +74,7 @@ private:
     PlainLabel* m_counts;
     TextureGridView* m_grid;
     DetailPane* m_details;
+    LibraryActions* m_organising;
     QWidget* m_emptyWall;
     QWidget* m_nothingFound;
     QStackedWidget* m_wall;
@@ -81,6 +84,7 @@ private:
     std::vector<core::TextureId> m_toSelect;  ///< Just added; selected once they are found.
     std::optional<core::TextureId> m_shownDetails;
     bool m_hasRoomForBoth = true;
+    bool m_hasRoomForFilters = true;
     Adder m_adder;
     Gatherer m_gatherer;
     LibraryWatch m_watch;

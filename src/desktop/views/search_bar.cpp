@@ -1,5 +1,6 @@
 #include "desktop/views/search_bar.h"
 
+#include <algorithm>
 #include <array>
 
 #include <QFontDatabase>
@@ -28,17 +29,22 @@ constexpr int kPauseMs = 150;
 struct Order {
     const char* words;
     SortKey key;
+    const char* name;  ///< As catalogue::parseSortKey reads it.
 };
 
-const std::array<Order, 8> kOrders = {{
-    {QT_TRANSLATE_NOOP("SearchBar", "Best match, newest"), {SortField::Relevance, {}}},
-    {QT_TRANSLATE_NOOP("SearchBar", "Title"), {SortField::Title, {}}},
-    {QT_TRANSLATE_NOOP("SearchBar", "Newest first"), {SortField::Added, {}}},
-    {QT_TRANSLATE_NOOP("SearchBar", "Oldest first"), {SortField::Added, SortDirection::Reversed}},
-    {QT_TRANSLATE_NOOP("SearchBar", "Quickest drawing"), {SortField::Draw, {}}},
-    {QT_TRANSLATE_NOOP("SearchBar", "Fewest bytes"), {SortField::Bytes, {}}},
-    {QT_TRANSLATE_NOOP("SearchBar", "Fewest colours"), {SortField::Colours, {}}},
-    {QT_TRANSLATE_NOOP("SearchBar", "Smallest grid"), {SortField::Size, {}}},
+const std::array<Order, 10> kOrders = {{
+    {QT_TRANSLATE_NOOP("SearchBar", "Best match, newest"), {SortField::Relevance, {}}, "relevance"},
+    {QT_TRANSLATE_NOOP("SearchBar", "Title"), {SortField::Title, {}}, "title"},
+    {QT_TRANSLATE_NOOP("SearchBar", "Newest first"), {SortField::Added, {}}, "added"},
+    {QT_TRANSLATE_NOOP("SearchBar", "Oldest first"),
+     {SortField::Added, SortDirection::Reversed},
+     "-added"},
+    {QT_TRANSLATE_NOOP("SearchBar", "Most stars"), {SortField::Stars, {}}, "stars"},
+    {QT_TRANSLATE_NOOP("SearchBar", "Last changed"), {SortField::Changed, {}}, "changed"},
+    {QT_TRANSLATE_NOOP("SearchBar", "Quickest drawing"), {SortField::Draw, {}}, "draw"},
+    {QT_TRANSLATE_NOOP("SearchBar", "Fewest bytes"), {SortField::Bytes, {}}, "bytes"},
+    {QT_TRANSLATE_NOOP("SearchBar", "Fewest colours"), {SortField::Colours, {}}, "colours"},
+    {QT_TRANSLATE_NOOP("SearchBar", "Smallest grid"), {SortField::Size, {}}, "size"},
 }};
 
 }  // namespace
@@ -84,6 +90,27 @@ bool SearchBar::isEmpty() const {
     return m_field->text().trimmed().isEmpty();
 }
 
+QString SearchBar::text() const {
+    return m_field->text().trimmed();
+}
+
+std::string SearchBar::sortName() const {
+    return kOrders.at(static_cast<std::size_t>(std::max(m_order->currentIndex(), 0))).name;
+}
+
+void SearchBar::ask(const QString& query, const QString& sort) {
+    const auto* const order = std::find_if(kOrders.begin(), kOrders.end(), [&](const Order& each) {
+        return !sort.isEmpty() && sort == QLatin1String(each.name);
+    });
+    if (order != kOrders.end()) m_order->setCurrentIndex(static_cast<int>(order - kOrders.begin()));
+    m_field->setText(query);
+    readField();
+}
+
+void SearchBar::setNames(const QStringList& tags, const QStringList& shelves) {
+    m_field->setNames(tags, shelves);
+}
+
 void SearchBar::focusField() {
     m_field->setFocus(Qt::ShortcutFocusReason);
     m_field->selectAll();
@@ -94,6 +121,7 @@ void SearchBar::clear() {
 }
 
 void SearchBar::addToLine(QWidget* widget) {
+    setTabOrder(m_order, widget);
     findChild<QHBoxLayout*>(QStringLiteral("searchLine"))->addWidget(widget);
 }
 

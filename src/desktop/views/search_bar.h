@@ -29,6 +29,18 @@ public:
     catalogue::SortKey sortKey() const;
 
     bool isEmpty() const;
+
+    /// As it was typed.
+    QString text() const;
+
+    /// The order in the words of the query language.
+    std::string sortName() const;
+
+    /// Asks for this, as if it was typed. An order that is not offered stays as it is.
+    void ask(const QString& query, const QString& sort);
+
+    /// Words to complete what is being typed from.
+    void setNames(const QStringList& tags, const QStringList& shelves);
     void focusField();
     void clear();
 

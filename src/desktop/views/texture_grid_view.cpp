@@ -29,6 +29,7 @@ TextureGridView::TextureGridView(TextureModel& model, const Theme& theme, TilePi
     setViewMode(QListView::IconMode);
     setMovement(QListView::Static);
     setResizeMode(QListView::Adjust);
+    setDragEnabled(true);  // Static items cannot be, unless one says so.
     setUniformItemSizes(true);
     setSelectionMode(QAbstractItemView::ExtendedSelection);
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);

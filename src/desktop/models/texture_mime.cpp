@@ -1,0 +1,32 @@
+#include "desktop/models/texture_mime.h"
+
+#include <QMimeData>
+#include <QString>
+
+namespace pantile::desktop {
+
+QString textureMimeType() {
+    return QStringLiteral("application/x-pantile-texture-ids");
+}
+
+QMimeData* textureMimeData(const std::vector<core::TextureId>& ids) {
+    QByteArray list;
+    for (const core::TextureId id : ids) list += QByteArray::number(qlonglong{id.value}) + ' ';
+    auto* const data = new QMimeData;
+    data->setData(textureMimeType(), list);
+    return data;
+}
+
+std::vector<core::TextureId> textureIdsIn(const QMimeData& data) {
+    std::vector<core::TextureId> ids;
+    for (const QByteArray& word : data.data(textureMimeType()).simplified().split(' ')) {
+        if (word.isEmpty()) continue;
+        bool isNumber = false;
+        const qlonglong value = word.toLongLong(&isNumber);
+        if (!isNumber || value <= 0) return {};
+        ids.push_back(core::TextureId{value});
+    }
+    return ids;
+}
+
+}  // namespace pantile::desktop
