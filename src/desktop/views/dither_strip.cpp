@@ -60,7 +60,7 @@ DitherStrip::DitherStrip(const Theme& theme, QWidget* parent)
     m_buttons.front()->setChecked(true);
     setWidget(row);
     // The icon, two lines, the buttons' edges and the scroll bar.
-    setFixedHeight(kSide + 2 * QFontMetrics(figureFont()).lineSpacing() + 6 * kGap);
+    setFixedHeight(kSampleSide + 2 * QFontMetrics(figureFont()).lineSpacing() + 6 * kGap);
     connect(m_group, &QButtonGroup::idToggled, this, [this](int id, bool checked) {
         if (!checked) return;
         ensureWidgetVisible(m_buttons[static_cast<std::size_t>(id)]);
