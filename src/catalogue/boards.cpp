@@ -1,5 +1,6 @@
 #include "catalogue/boards.h"
 
+#include "catalogue/actions.h"
 #include "catalogue/names.h"
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
@@ -84,6 +85,7 @@ Result<Board> readBoard(const Library& library, std::string_view name) {
 Result<void> addBoard(Library& library, const Board& board) {
     PANTILE_RETURN_IF_ERROR(core::checkBoard(board));
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Add board " + nameInWords(board.name));
     PANTILE_RETURN_IF_ERROR(checkNewName(library.connection(), kBoards, board.name));
     PANTILE_RETURN_IF_ERROR(storeBoard(library.connection(), board));
     return transaction.commit();
@@ -92,6 +94,7 @@ Result<void> addBoard(Library& library, const Board& board) {
 Result<void> setBoard(Library& library, const Board& board) {
     PANTILE_RETURN_IF_ERROR(core::checkBoard(board));
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Change board " + nameInWords(board.name));
     PANTILE_RETURN_IF_ERROR(idOfName(library.connection(), kBoards, board.name));
     PANTILE_RETURN_IF_ERROR(storeBoard(library.connection(), board));
     return transaction.commit();
@@ -100,6 +103,7 @@ Result<void> setBoard(Library& library, const Board& board) {
 Result<void> removeBoard(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Delete board " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kBoards, name));
     PANTILE_ASSIGN_OR_RETURN(
         const auto loads,

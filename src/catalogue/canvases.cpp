@@ -1,5 +1,6 @@
 #include "catalogue/canvases.h"
 
+#include "catalogue/actions.h"
 #include "catalogue/contents.h"
 #include "catalogue/names.h"
 #include "catalogue/sqlite_error.h"
@@ -125,6 +126,7 @@ Result<void> addCanvas(Library& library, const Canvas& canvas) {
     Connection& connection = library.connection();
     PANTILE_RETURN_IF_ERROR(core::checkCanvas(canvas));
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Add canvas " + nameInWords(canvas.name));
     PANTILE_RETURN_IF_ERROR(checkNewName(connection, kCanvases, canvas.name));
     PANTILE_RETURN_IF_ERROR(storeCanvas(connection, canvas));
     return transaction.commit();
@@ -134,6 +136,7 @@ Result<void> setCanvas(Library& library, const Canvas& canvas) {
     Connection& connection = library.connection();
     PANTILE_RETURN_IF_ERROR(core::checkCanvas(canvas));
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Change canvas " + nameInWords(canvas.name));
     PANTILE_RETURN_IF_ERROR(idOfName(connection, kCanvases, canvas.name));
     PANTILE_RETURN_IF_ERROR(storeCanvas(connection, canvas));
     return transaction.commit();
@@ -142,6 +145,7 @@ Result<void> setCanvas(Library& library, const Canvas& canvas) {
 Result<void> removeCanvas(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Delete canvas " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kCanvases, name));
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM canvases WHERE id = ?1", {id}));
     PANTILE_RETURN_IF_ERROR(dropUnusedPalettes(connection));

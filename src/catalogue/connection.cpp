@@ -4,6 +4,7 @@
 
 #include <sqlite3.h>
 
+#include "catalogue/action_journal.h"
 #include "catalogue/index_changes.h"
 #include "catalogue/seal.h"
 #include "catalogue/sqlite_error.h"
@@ -65,7 +66,10 @@ void Connection::Finalizer::operator()(sqlite3_stmt* statement) const {
 }
 
 Connection::Connection(std::filesystem::path path, sqlite3* handle)
-    : m_path(std::move(path)), m_indexChanges(std::make_unique<IndexChanges>()), m_handle(handle) {}
+    : m_path(std::move(path)),
+      m_indexChanges(std::make_unique<IndexChanges>()),
+      m_actionJournal(std::make_unique<ActionJournal>()),
+      m_handle(handle) {}
 
 Connection::~Connection() = default;
 
@@ -101,7 +105,8 @@ Result<std::unique_ptr<Connection>> Connection::openNamed(const std::filesystem:
         "PRAGMA foreign_keys=ON; PRAGMA trusted_schema=OFF; PRAGMA cell_size_check=ON; "
         "PRAGMA recursive_triggers=ON;"));
     PANTILE_RETURN_IF_ERROR(addSealFunction(*connection));
-    PANTILE_RETURN_IF_ERROR(addNoteFunction(*connection, connection->indexChanges()));
+    PANTILE_RETURN_IF_ERROR(addOutdateFunction(*connection, connection->indexChanges()));
+    PANTILE_RETURN_IF_ERROR(addNoteFunctions(*connection));
     return connection;
 }
 

@@ -18,6 +18,7 @@ struct sqlite3_stmt;
 
 namespace pantile::catalogue {
 
+class ActionJournal;
 class IndexChanges;
 
 enum class FileMode {
@@ -73,6 +74,9 @@ public:
     /// Transaction.
     IndexChanges& indexChanges() { return *m_indexChanges; }
 
+    /// What the open transaction did. Kept by Transaction.
+    ActionJournal& actionJournal() { return *m_actionJournal; }
+
     /// A statement compiled from `sql` earlier and given back, or nothing.
     sqlite3_stmt* takeStatement(std::string_view sql);
 
@@ -97,8 +101,9 @@ private:
                                                                const std::string& name, int flags);
 
     std::filesystem::path m_path;
-    std::unique_ptr<IndexChanges>
-        m_indexChanges;  ///< SQLite calls it as long as there is a handle.
+    // Functions of the handle write into these.
+    std::unique_ptr<IndexChanges> m_indexChanges;
+    std::unique_ptr<ActionJournal> m_actionJournal;
     std::unique_ptr<sqlite3, Closer> m_handle;
     std::unordered_map<std::string, std::unique_ptr<sqlite3_stmt, Finalizer>> m_kept;
 };

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "catalogue/actions.h"
 #include "catalogue/contents.h"
 #include "catalogue/id_list.h"
 #include "catalogue/revisions.h"
@@ -18,10 +19,29 @@ using core::ErrorKind;
 using core::Result;
 using core::TextureId;
 
+/// What a change of that kind does, for the name of the action.
+std::string wordsFor(RevisionKind kind) {
+    switch (kind) {
+        case RevisionKind::Text:
+            return "Change the words of ";
+        case RevisionKind::Tags:
+            return "Change the tags of ";
+        case RevisionKind::Removed:
+            return "Remove ";
+        case RevisionKind::Recovered:
+            return "Recover ";
+        case RevisionKind::Content:
+            return "Change the picture of ";
+        default:
+            return "Change ";
+    }
+}
+
 Result<std::int64_t> changeAll(Library& library, std::span<const TextureId> ids, RevisionKind kind,
                                const StateChange& change) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, wordsFor(kind) + texturesInWords(ids));
     PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));
     std::int64_t changed = 0;
     const std::int64_t now = library.now();
@@ -120,6 +140,8 @@ Result<std::int64_t> recoverTextures(Library& library, std::span<const TextureId
 Result<std::int64_t> purgeRemoved(Library& library, std::span<const TextureId> ids) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Destroy " + texturesInWords(ids));
+    connection.actionJournal().destroys();
     PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));
     for (const TextureId id : known) {
         PANTILE_RETURN_IF_ERROR(checkMayBePurged(connection, id));

@@ -1,5 +1,6 @@
 #include "catalogue/history.h"
 
+#include "catalogue/actions.h"
 #include "catalogue/id_list.h"
 #include "catalogue/revisions.h"
 #include "catalogue/sqlite_error.h"
@@ -82,6 +83,8 @@ Result<std::vector<Revision>> history(const Library& library, core::TextureId id
 
 Result<std::int64_t> revertTexture(Library& library, core::TextureId id, int revision) {
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Revert texture " + std::to_string(id.value) + " to revision " +
+                            std::to_string(revision));
     PANTILE_ASSIGN_OR_RETURN(const TextureState wanted,
                              stateAfter(library.connection(), id, revision));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed,

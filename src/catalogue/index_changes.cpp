@@ -10,7 +10,7 @@
 namespace pantile::catalogue {
 namespace {
 
-void noteTexture(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
+void outdateTexture(sqlite3_context* context, int /*count*/, sqlite3_value** values) {
     static_cast<IndexChanges*>(sqlite3_user_data(context))->note(sqlite3_value_int64(*values));
     sqlite3_result_null(context);
 }
@@ -37,10 +37,10 @@ core::Result<void> IndexChanges::write(Connection& connection) {
     return {};
 }
 
-core::Result<void> addNoteFunction(Connection& connection, IndexChanges& changes) {
-    const int code = sqlite3_create_function_v2(connection.handle(), "note_texture", 1,
+core::Result<void> addOutdateFunction(Connection& connection, IndexChanges& changes) {
+    const int code = sqlite3_create_function_v2(connection.handle(), "outdate_texture", 1,
                                                 SQLITE_UTF8 | SQLITE_INNOCUOUS, &changes,
-                                                noteTexture, nullptr, nullptr, nullptr);
+                                                outdateTexture, nullptr, nullptr, nullptr);
     if (code != SQLITE_OK) return connection.error(code);
     return {};
 }

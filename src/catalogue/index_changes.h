@@ -32,8 +32,8 @@ private:
     std::set<std::int64_t> m_written;  ///< In the present transaction.
 };
 
-/// What triggers call: note_texture(id) notes the texture; NULL. The changes must outlive the
+/// What triggers call: outdate_texture(id) notes the texture; NULL. The changes must outlive the
 /// connection's handle.
-core::Result<void> addNoteFunction(Connection& connection, IndexChanges& changes);
+core::Result<void> addOutdateFunction(Connection& connection, IndexChanges& changes);
 
 }  // namespace pantile::catalogue

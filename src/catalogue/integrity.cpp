@@ -1,5 +1,6 @@
 #include "catalogue/integrity.h"
 
+#include "catalogue/actions.h"
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
 #include "catalogue/contents.h"
@@ -37,7 +38,7 @@ public:
              {&Check::checkFile, &Check::checkReferences, &Check::checkTables,
               &Check::checkPalettes, &Check::checkContents, &Check::checkTextures,
               &Check::checkFacts, &Check::checkWords, &Check::checkLooks, &Check::checkNamed,
-              &Check::checkSeals, &Check::checkNamesInIndexes}) {
+              &Check::checkUndo, &Check::checkSeals, &Check::checkNamesInIndexes}) {
             PANTILE_RETURN_IF_ERROR(note("library", (this->*part)()));
         }
         m_report.ok = m_report.problems.empty();
@@ -208,6 +209,8 @@ private:
         if (!sound) add("file", "the index of words does not hold the words that there are");
         return {};
     }
+
+    Result<void> checkUndo() { return note("actions", checkActions(m_connection)); }
 
     template <typename Read>
     Result<void> checkEach(const NamedTable& table, Read read) {

@@ -3,6 +3,7 @@
 #include <system_error>
 #include <thread>
 
+#include "catalogue/action_journal.h"
 #include "catalogue/file_header.h"
 #include "catalogue/migrations.h"
 #include "catalogue/sql_functions.h"
@@ -146,6 +147,7 @@ Result<Library> Library::open(const fs::path& path, const OpenOptions& options) 
     if (!library) return library.error().at(path.string());
     library->m_now = options.now ? options.now : systemNow;
     library->m_folding = options.folding;
+    library->m_connection->actionJournal().start(library->m_now);
     return library;
 }
 

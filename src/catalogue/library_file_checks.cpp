@@ -2,6 +2,7 @@
 
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
+#include "catalogue/loads.h"
 #include "catalogue/query_parser.h"
 #include "catalogue/sort_key.h"
 #include "catalogue/tag_list.h"

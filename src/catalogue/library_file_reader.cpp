@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "catalogue/actions.h"
 #include "catalogue/contents.h"
 #include "catalogue/integrity.h"
 #include "catalogue/library_file_checks.h"
@@ -51,8 +52,11 @@ public:
           m_progress(progress) {}
 
     Result<std::int64_t> run() {
+        // Undoing begins anew behind it.
+        const NoAction taken(m_library);
         PANTILE_ASSIGN_OR_RETURN(Transaction transaction, m_library.begin());
         PANTILE_RETURN_IF_ERROR(makeRoom());
+        PANTILE_RETURN_IF_ERROR(forgetActions(m_library));
         PANTILE_RETURN_IF_ERROR(m_json.openObject());
         PANTILE_RETURN_IF_ERROR(readHead());
         for (const FileSection& section : libraryFileSections()) {

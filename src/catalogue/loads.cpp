@@ -1,5 +1,6 @@
 #include "catalogue/loads.h"
 
+#include "catalogue/actions.h"
 #include "catalogue/boards.h"
 #include "catalogue/id_list.h"
 #include "catalogue/names.h"
@@ -105,6 +106,7 @@ Result<StoredLoad> readLoad(const Library& library, std::string_view name) {
 
 Result<void> addLoad(Library& library, const StoredLoad& load) {
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Make load " + nameInWords(load.name));
     PANTILE_RETURN_IF_ERROR(checkNewName(library.connection(), kLoads, load.name));
     PANTILE_ASSIGN_OR_RETURN(const core::Board board, readBoard(library, load.board));
     PANTILE_RETURN_IF_ERROR(checkSlots(load, board));
@@ -116,6 +118,7 @@ Result<void> addLoad(Library& library, const StoredLoad& load) {
 Result<void> removeLoad(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Delete load " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kLoads, name));
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM loads WHERE id = ?1", {id}));
     return transaction.commit();
@@ -123,6 +126,8 @@ Result<void> removeLoad(Library& library, std::string_view name) {
 
 Result<void> noteLoadWritten(Library& library, std::string_view name, std::string_view place) {
     PANTILE_RETURN_IF_ERROR(core::checkText(place, {"place", kMaxPlaceCharacters}));
+    // It is a fact about the board, which undoing would not change.
+    const NoAction fact(library);
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kLoads, name));

@@ -1,5 +1,6 @@
 #include "catalogue/palettes.h"
 
+#include "catalogue/actions.h"
 #include "catalogue/contents.h"
 #include "catalogue/names.h"
 #include "catalogue/statement.h"
@@ -42,6 +43,7 @@ Result<NamedPalette> readPalette(const Library& library, std::string_view name) 
 Result<void> addPalette(Library& library, std::string_view name, const Palette& palette) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Add palette " + nameInWords(name));
     PANTILE_RETURN_IF_ERROR(checkNewName(connection, kPaletteNames, name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, storePalette(connection, palette));
     PANTILE_RETURN_IF_ERROR(run(
@@ -52,6 +54,7 @@ Result<void> addPalette(Library& library, std::string_view name, const Palette& 
 Result<void> removePalette(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Delete palette " + nameInWords(name));
     PANTILE_RETURN_IF_ERROR(idOfName(connection, kPaletteNames, name));
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM palette_names WHERE name = ?1", {name}));
     PANTILE_RETURN_IF_ERROR(dropUnusedPalettes(connection));

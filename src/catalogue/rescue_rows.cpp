@@ -147,7 +147,8 @@ std::vector<RescuedTable> rescuedTables() {
 }
 
 std::vector<std::string_view> derivedTables() {
-    return {"fact_pages", "folding", "looks", "looks_missing", "seals", "word_pages"};
+    return {"action_changes", "actions",       "fact_pages", "folding",
+            "looks",          "looks_missing", "seals",      "word_pages"};
 }
 
 Result<void> rescueRows(Connection& connection, const RescuedTable& table,

@@ -22,7 +22,8 @@ struct RescuedTable {
 /// In an order in which the triggers find what they look for.
 std::vector<RescuedTable> rescuedTables();
 
-/// Tables that are worked out from others, so that nothing is lost with them.
+/// Tables that are worked out from others, so that nothing is lost with them, and those by which
+/// actions are undone: a library that was mended begins these anew.
 std::vector<std::string_view> derivedTables();
 
 /// Copies rows into the empty table of the same name from the database that is attached as

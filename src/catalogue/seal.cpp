@@ -28,16 +28,20 @@ void addValue(core::FingerprintBuilder& builder, sqlite3_value* value) {
 }
 
 void seal(sqlite3_context* context, int count, sqlite3_value** values) {
-    core::FingerprintBuilder builder;
-    for (int i = 0; i < count; ++i) addValue(builder, values[i]);
-    const std::uint64_t bits = builder.finish().value;
-    constexpr std::uint64_t kMask = (std::uint64_t{1} << kSealBits) - 1;
-    // The upper half is the better mixed one; both are used.
-    sqlite3_result_int64(context,
-                         static_cast<std::int64_t>((bits ^ (bits >> (64 - kSealBits))) & kMask));
+    const std::span row(values, static_cast<std::size_t>(count));
+    sqlite3_result_int64(context, static_cast<std::int64_t>(sealOf(row)));
 }
 
 }  // namespace
+
+std::uint64_t sealOf(std::span<sqlite3_value* const> values) {
+    core::FingerprintBuilder builder;
+    for (sqlite3_value* const value : values) addValue(builder, value);
+    const std::uint64_t bits = builder.finish().value;
+    constexpr std::uint64_t kMask = (std::uint64_t{1} << kSealBits) - 1;
+    // The upper half is the better mixed one; both are used.
+    return (bits ^ (bits >> (64 - kSealBits))) & kMask;
+}
 
 core::Result<void> addSealFunction(Connection& connection) {
     const int code = sqlite3_create_function_v2(

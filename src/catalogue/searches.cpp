@@ -1,5 +1,6 @@
 #include "catalogue/searches.h"
 
+#include "catalogue/actions.h"
 #include "catalogue/names.h"
 #include "catalogue/query_parser.h"
 #include "catalogue/sort_key.h"
@@ -41,6 +42,7 @@ Result<void> saveSearch(Library& library, const SavedSearch& search) {
     PANTILE_RETURN_IF_ERROR(parseSortKey(search.sort));
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Save search " + nameInWords(search.name));
     PANTILE_RETURN_IF_ERROR(checkNewName(connection, kSearches, search.name));
     PANTILE_RETURN_IF_ERROR(run(connection,
                                 "INSERT INTO searches (name, query, sort, position) SELECT ?1, ?2, "
@@ -52,6 +54,7 @@ Result<void> saveSearch(Library& library, const SavedSearch& search) {
 Result<void> renameSearch(Library& library, std::string_view name, std::string_view newName) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Rename search " + nameInWords(name) + " to " + nameInWords(newName));
     PANTILE_RETURN_IF_ERROR(renameIn(connection, kSearches, name, newName));
     return transaction.commit();
 }
@@ -59,6 +62,7 @@ Result<void> renameSearch(Library& library, std::string_view name, std::string_v
 Result<void> removeSearch(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Delete search " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kSearches, name));
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM searches WHERE id = ?1", {id}));
     return transaction.commit();

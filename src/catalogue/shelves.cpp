@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "catalogue/actions.h"
 #include "catalogue/id_list.h"
 #include "catalogue/names.h"
 #include "catalogue/statement.h"
@@ -74,6 +75,7 @@ Result<std::vector<TextureId>> texturesOnShelf(const Library& library, std::stri
 
 Result<void> createShelf(Library& library, std::string_view name) {
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Make shelf " + nameInWords(name));
     PANTILE_RETURN_IF_ERROR(insertShelf(library.connection(), name));
     return transaction.commit();
 }
@@ -81,6 +83,7 @@ Result<void> createShelf(Library& library, std::string_view name) {
 Result<void> deleteShelf(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Delete shelf " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM shelves WHERE id = ?1", {shelf}));
     return transaction.commit();
@@ -88,6 +91,7 @@ Result<void> deleteShelf(Library& library, std::string_view name) {
 
 Result<void> renameShelf(Library& library, std::string_view name, std::string_view newName) {
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Rename shelf " + nameInWords(name) + " to " + nameInWords(newName));
     PANTILE_RETURN_IF_ERROR(renameIn(library.connection(), kShelves, name, newName));
     return transaction.commit();
 }
@@ -96,6 +100,7 @@ Result<std::int64_t> putOnShelf(Library& library, std::span<const TextureId> ids
                                 std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Put " + texturesInWords(ids) + " on shelf " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, shelfToPutOn(connection, name));
     std::int64_t put = 0;
@@ -117,6 +122,7 @@ Result<std::int64_t> takeFromShelf(Library& library, std::span<const TextureId> 
                                    std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Take " + texturesInWords(ids) + " from shelf " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
     PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));
     std::int64_t taken = 0;
@@ -134,6 +140,7 @@ Result<std::int64_t> takeFromShelf(Library& library, std::span<const TextureId> 
 Result<void> placeShelf(Library& library, std::string_view name, std::int64_t place) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Move shelf " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
     PANTILE_ASSIGN_OR_RETURN(
         const auto others,
@@ -151,6 +158,7 @@ Result<void> placeOnShelf(Library& library, std::span<const TextureId> ids, std:
                           std::int64_t place) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Place " + texturesInWords(ids) + " on shelf " + nameInWords(name));
     PANTILE_RETURN_IF_ERROR(putOnShelf(library, ids, name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
     PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));

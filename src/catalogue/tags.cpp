@@ -3,6 +3,7 @@
 #include <functional>
 #include <optional>
 
+#include "catalogue/actions.h"
 #include "catalogue/index_changes.h"
 #include "catalogue/names.h"
 #include "catalogue/query_matcher.h"
@@ -149,6 +150,7 @@ Result<std::vector<TagCount>> suggestTags(const Library& library, std::string_vi
 
 Result<std::int64_t> renameTag(Library& library, std::string_view name, std::string_view newName) {
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Rename tag " + nameInWords(name) + " to " + nameInWords(newName));
     PANTILE_ASSIGN_OR_RETURN(const std::string from, storedName(library.connection(), name));
     PANTILE_RETURN_IF_ERROR(checkUnused(library.connection(), newName, from));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed, moveTag(library, from, newName));
@@ -158,6 +160,7 @@ Result<std::int64_t> renameTag(Library& library, std::string_view name, std::str
 
 Result<std::int64_t> mergeTag(Library& library, std::string_view name, std::string_view into) {
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Merge tag " + nameInWords(name) + " into " + nameInWords(into));
     PANTILE_ASSIGN_OR_RETURN(const std::string from, storedName(library.connection(), name));
     PANTILE_ASSIGN_OR_RETURN(const std::string target, storedName(library.connection(), into));
     if (isAtOrBelow(from, target) || isAtOrBelow(target, from)) {
@@ -173,6 +176,7 @@ Result<std::int64_t> mergeTag(Library& library, std::string_view name, std::stri
 
 Result<std::int64_t> deleteTag(Library& library, std::string_view name) {
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Delete tag " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::string stored, storedName(library.connection(), name));
     PANTILE_RETURN_IF_ERROR(
         run(library.connection(), "DELETE FROM tag_aliases WHERE tag = ?1", {stored}));
@@ -202,6 +206,7 @@ Result<std::vector<TagAlias>> listTagAliases(const Library& library) {
 Result<void> addTagAlias(Library& library, std::string_view alias, std::string_view tag) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Let " + nameInWords(alias) + " stand for tag " + nameInWords(tag));
     PANTILE_RETURN_IF_ERROR(checkUnused(connection, alias));
     PANTILE_ASSIGN_OR_RETURN(const std::string stored, storedName(connection, tag));
     PANTILE_RETURN_IF_ERROR(run(
@@ -211,6 +216,7 @@ Result<void> addTagAlias(Library& library, std::string_view alias, std::string_v
 
 Result<void> removeTagAlias(Library& library, std::string_view alias) {
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Let " + nameInWords(alias) + " stand for no tag");
     PANTILE_ASSIGN_OR_RETURN(
         const std::int64_t gone,
         run(library.connection(), "DELETE FROM tag_aliases WHERE alias = fold(?1)", {alias}));

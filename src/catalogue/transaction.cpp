@@ -3,6 +3,7 @@
 #include <string>
 #include <utility>
 
+#include "catalogue/action_journal.h"
 #include "catalogue/index_changes.h"
 #include "catalogue/statement.h"
 
@@ -30,6 +31,12 @@ Result<void> obey(Connection& connection, const std::string& sql) {
     return {};
 }
 
+/// What is written once for all of a transaction.
+Result<void> writeWhatWaits(Connection& connection) {
+    PANTILE_RETURN_IF_ERROR(connection.indexChanges().write(connection));
+    return connection.actionJournal().write(connection);
+}
+
 }  // namespace
 
 Result<Transaction> Transaction::beginAs(Connection& connection, const char* outermost) {
@@ -38,6 +45,7 @@ Result<Transaction> Transaction::beginAs(Connection& connection, const char* out
     PANTILE_RETURN_IF_ERROR(
         obey(connection, depth == 1 ? outermost : "SAVEPOINT " + savepoint(depth)));
     connection.depth = depth;
+    connection.actionJournal().open();
     return Transaction(connection, depth);
 }
 
@@ -64,8 +72,7 @@ Result<void> Transaction::commit() {
         rollBack();
         return givenUp();
     }
-    Result<void> done =
-        m_depth == 1 ? m_connection->indexChanges().write(*m_connection) : Result<void>();
+    Result<void> done = m_depth == 1 ? writeWhatWaits(*m_connection) : Result<void>();
     if (done) {
         done = obey(*m_connection, m_depth == 1 ? "COMMIT" : "RELEASE " + savepoint(m_depth));
     }
@@ -73,7 +80,12 @@ Result<void> Transaction::commit() {
         rollBack();
         return done;
     }
-    if (m_depth == 1) m_connection->indexChanges().clear();
+    if (m_depth == 1) {
+        m_connection->indexChanges().clear();
+        m_connection->actionJournal().clear();
+    } else {
+        m_connection->actionJournal().keep();
+    }
     std::exchange(m_connection, nullptr)->depth = m_depth - 1;
     return {};
 }
@@ -83,8 +95,10 @@ void Transaction::rollBack() {
     connection->depth = m_depth - 1;
     if (m_depth == 1) {
         connection->indexChanges().clear();
+        connection->actionJournal().clear();
     } else {
         connection->indexChanges().takeBack();
+        connection->actionJournal().takeBack();
     }
     if (!connection->inTransaction()) return;
     const std::string name = savepoint(m_depth);

@@ -4,7 +4,6 @@
 // undone alone.
 
 #include "catalogue/connection.h"
-#include "catalogue/word_index.h"
 #include "core/result.h"
 
 namespace pantile::catalogue {

@@ -2,6 +2,7 @@
 
 #include <limits>
 
+#include "catalogue/actions.h"
 #include "catalogue/contents.h"
 #include "catalogue/fact_index.h"
 #include "catalogue/id_list.h"
@@ -64,6 +65,7 @@ Result<AddedTexture> addIn(Library& library, const core::Texture& texture) {
 
 Result<AddedTexture> addTexture(Library& library, const core::Texture& texture) {
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Add texture " + nameInWords(texture.text().title));
     PANTILE_ASSIGN_OR_RETURN(const AddedTexture added, addIn(library, texture));
     PANTILE_RETURN_IF_ERROR(transaction.commit());
     return added;

@@ -4,6 +4,7 @@
 #include <QString>
 
 #include "board/profile.h"
+#include "catalogue/actions.h"
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
 #include "tasks/seam_measure.h"
@@ -19,6 +20,7 @@ namespace {
 
 // The shipped profiles of a new library, all or none of them.
 Result<void> fillNewLibrary(Library& library) {
+    const catalogue::NoAction asShipped(library);
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, library.begin());
     for (const core::Canvas& canvas : board::shippedCanvases()) {
         PANTILE_RETURN_IF_ERROR(catalogue::addCanvas(library, canvas));

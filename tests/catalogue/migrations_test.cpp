@@ -4,9 +4,11 @@
 #include <string>
 #include <vector>
 
+#include "catalogue/actions.h"
 #include "catalogue/canvases.h"
 #include "catalogue/integrity.h"
 #include "catalogue/library_fixture.h"
+#include "catalogue/loads.h"
 #include "catalogue/looks.h"
 #include "catalogue/query_parser.h"
 #include "catalogue/reader.h"
@@ -235,6 +237,29 @@ TEST_F(MigrationsTest, OfVersionFourMissAllLooks) {
     EXPECT_EQ(missingLooks(*opened, 0, 9).value(),
               (std::vector<MissingLook>{
                   {1, TextureId{1}}, {3, TextureId{3}}, {4, TextureId{4}}, {5, TextureId{2}}}));
+}
+
+TEST_F(MigrationsTest, OfVersionSixKeepWhatWasThere) {
+    const auto file = folder() / "old.db";
+    makeOldLibrary(file, 6);
+    const auto opened = Library::open(file, tests::plainOptions());
+    ASSERT_THAT(opened, isOk());
+    EXPECT_EQ(readLoad(*opened, "Night")->writings.front().place, "/media/card");
+    EXPECT_EQ(readTexture(*opened, {2})->row.revision, 2);
+    EXPECT_EQ(listActions(*opened, 9)->size(), 0U);
+    EXPECT_EQ(checkLibrary(*opened)->problems, std::vector<Problem>{});
+}
+
+TEST_F(MigrationsTest, OfVersionSevenKeepWhatCanBeUndone) {
+    const auto file = folder() / "old.db";
+    makeOldLibrary(file, 7);
+    auto opened = Library::open(file, tests::plainOptions());
+    ASSERT_THAT(opened, isOk());
+    const auto quay = parseQuery("tag:quay height>2 sand").value();
+    EXPECT_EQ(findTextures(*opened, quay)->total, 1);
+    ASSERT_THAT(undoLast(*opened), isOk());
+    EXPECT_EQ(findTextures(*opened, quay)->total, 0);
+    EXPECT_EQ(checkLibrary(*opened)->problems, std::vector<Problem>{});
 }
 
 TEST_F(MigrationsTest, DoNothingTwice) {

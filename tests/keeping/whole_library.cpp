@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include "catalogue/actions.h"
 #include "catalogue/integrity.h"
 #include "catalogue/library.h"
 #include "catalogue/rescue_rows.h"
@@ -60,6 +61,16 @@ Result<std::string> keptRows(catalogue::Connection& connection) {
         text += rows;
     }
     return text;
+}
+
+Result<std::string> rescuedLibrary(const fs::path& path) {
+    {
+        catalogue::OpenOptions options;
+        options.folding = tasks::unicodeFolding();
+        auto library = catalogue::Library::open(path, options);
+        if (library) PANTILE_RETURN_IF_ERROR(catalogue::forgetActions(*library));
+    }
+    return wholeLibrary(path);
 }
 
 Result<std::string> wholeLibrary(const fs::path& path) {

@@ -20,6 +20,9 @@ core::Result<std::string> keptRows(catalogue::Connection& connection);
 /// Opens the file as the program does. What `check` finds is part of the text.
 core::Result<std::string> wholeLibrary(const std::filesystem::path& path);
 
+/// The same without what actions are undone by, which a mended library begins anew.
+core::Result<std::string> rescuedLibrary(const std::filesystem::path& path);
+
 /// Copies a library that is closed, or was left by a killed program, with its side files.
 void copyLibrary(const std::filesystem::path& from, const std::filesystem::path& to);
 

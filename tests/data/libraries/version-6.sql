@@ -1,5 +1,5 @@
--- A library as schema version 6 left it, written out as SQL: that of version 5 brought up to date, with the looks of its
--- pictures worked out.
+-- A library as schema version 6 left it, written out as SQL: that of version 5 brought forward, its looks worked out,
+-- its load written once, its tables sealed.
 PRAGMA application_id=1347701829;
 PRAGMA user_version=6;
 BEGIN;
@@ -17,10 +17,10 @@ CREATE TABLE boards (
     release_ms INTEGER NOT NULL,
     settle_ms INTEGER NOT NULL
 , display_width INTEGER NOT NULL DEFAULT 0, display_height INTEGER NOT NULL DEFAULT 0) STRICT;
-INSERT INTO "boards" VALUES(1,'flash-32k','8-bit USB board, 32 KiB flash. 28672 bytes are left by a bootloader of 4 KiB (from such a part''s datasheet); 6144 of them are kept for the player. Five slots and careful timing: common practice, no source.',0,5,22528,8,127,8,33,33,100,0,0);
-INSERT INTO "boards" VALUES(2,'card-64','8-bit USB board with a memory card. 64 slots are what a person still finds by short presses; 64 KiB for each is far above what a texture takes, and far below any card. Both are choices of ours. Careful timing: common practice, no source.',1,64,4194304,8,127,8,33,33,100,0,0);
-INSERT INTO "boards" VALUES(3,'linux-255','Small Linux board whose kernel makes it a USB mouse; the load is a file on its card. 255 slots are the most that a load has: its player names each on a terminal. 64 KiB for each as for card-64, a choice of ours. Careful timing: common practice, no source.',1,255,16711680,8,127,8,33,33,100,0,0);
-INSERT INTO "boards" VALUES(4,'pier','',0,12,9000,8,127,8,33,33,100,0,0);
+INSERT INTO boards VALUES(1,'flash-32k','8-bit USB board, 32 KiB flash. 28672 bytes are left by a bootloader of 4 KiB (from such a part''s datasheet); 6144 of them are kept for the player. Five slots and careful timing: common practice, no source.',0,5,22528,8,127,8,33,33,100,0,0);
+INSERT INTO boards VALUES(2,'card-64','8-bit USB board with a memory card. 64 slots are what a person still finds by short presses; 64 KiB for each is far above what a texture takes, and far below any card. Both are choices of ours. Careful timing: common practice, no source.',1,64,4194304,8,127,8,33,33,100,0,0);
+INSERT INTO boards VALUES(3,'linux-255','Small Linux board whose kernel makes it a USB mouse; the load is a file on its card. 255 slots are the most that a load has: its player names each on a terminal. 64 KiB for each as for card-64, a choice of ours. Careful timing: common practice, no source.',1,255,16711680,8,127,8,33,33,100,0,0);
+INSERT INTO boards VALUES(4,'pier','',0,12,9000,8,127,8,33,33,100,0,0);
 CREATE TABLE canvases (
     id INTEGER PRIMARY KEY,
     name TEXT NOT NULL UNIQUE COLLATE NOCASE,
@@ -37,10 +37,10 @@ CREATE TABLE canvases (
     swatch_pitch INTEGER NOT NULL,
     swatches_per_column INTEGER NOT NULL
 , pen_turns INTEGER NOT NULL DEFAULT 1, pen_covers INTEGER NOT NULL DEFAULT 1, pen_leaving INTEGER NOT NULL DEFAULT 0, fill_x INTEGER, fill_y INTEGER) STRICT;
-INSERT INTO "canvases" VALUES(1,'cells-16',16,16,NULL,16,0,4,4,8,160,8,16,16,1,1,0,NULL,NULL);
-INSERT INTO "canvases" VALUES(2,'cells-32',32,32,NULL,16,0,4,4,8,288,8,16,16,1,1,0,NULL,NULL);
-INSERT INTO "canvases" VALUES(3,'cells-64',64,64,NULL,16,0,4,4,8,544,8,16,16,1,1,0,NULL,NULL);
-INSERT INTO "canvases" VALUES(4,'quay',16,16,NULL,8,0,4,4,8,160,8,16,16,1,1,0,NULL,NULL);
+INSERT INTO canvases VALUES(1,'cells-16',16,16,NULL,16,0,4,4,8,160,8,16,16,1,1,0,NULL,NULL);
+INSERT INTO canvases VALUES(2,'cells-32',32,32,NULL,16,0,4,4,8,288,8,16,16,1,1,0,NULL,NULL);
+INSERT INTO canvases VALUES(3,'cells-64',64,64,NULL,16,0,4,4,8,544,8,16,16,1,1,0,NULL,NULL);
+INSERT INTO canvases VALUES(4,'quay',16,16,NULL,8,0,4,4,8,160,8,16,16,1,1,0,NULL,NULL);
 CREATE TABLE contents (
     id INTEGER PRIMARY KEY,
     fingerprint INTEGER NOT NULL,
@@ -51,21 +51,21 @@ CREATE TABLE contents (
     method INTEGER NOT NULL,
     body BLOB NOT NULL
 , used BLOB, tone INTEGER, seam INTEGER CHECK (seam >= 0)) STRICT;
-INSERT INTO "contents" VALUES(1,-7297029982841053149,4,3,1,3,0,X'0112221102122111',X'07',951,155);
-INSERT INTO "contents" VALUES(2,6785390912281706868,2,2,2,2,0,X'0113',X'03',157827,100);
-INSERT INTO "contents" VALUES(3,-5124718927259854862,3,3,3,2,0,X'01120211011101',X'03',264,100);
-INSERT INTO "contents" VALUES(4,4364622475269902767,4,3,1,3,0,X'2112031121112112',X'07',951,155);
-INSERT INTO "contents" VALUES(5,6785392011793335079,2,2,2,2,0,X'011201',X'03',264,100);
+INSERT INTO contents VALUES(1,-7297029982841053149,4,3,1,3,0,X'0112221102122111',X'07',951,155);
+INSERT INTO contents VALUES(2,6785390912281706868,2,2,2,2,0,X'0113',X'03',157827,100);
+INSERT INTO contents VALUES(3,-5124718927259854862,3,3,3,2,0,X'01120211011101',X'03',264,100);
+INSERT INTO contents VALUES(4,4364622475269902767,4,3,1,3,0,X'2112031121112112',X'07',951,155);
+INSERT INTO contents VALUES(5,6785392011793335079,2,2,2,2,0,X'011201',X'03',264,100);
 CREATE TABLE estimates (
     texture_id INTEGER PRIMARY KEY REFERENCES textures (id) ON DELETE CASCADE,
     draw_ms INTEGER NOT NULL,
     load_bytes INTEGER NOT NULL,
     profile_key TEXT NOT NULL
 ) STRICT;
-INSERT INTO "estimates" VALUES(1,978,118,'ea3960731b08135c cells-16 / flash-32k');
-INSERT INTO "estimates" VALUES(2,618,108,'ea3960731b08135c cells-16 / flash-32k');
-INSERT INTO "estimates" VALUES(3,666,111,'ea3960731b08135c cells-16 / flash-32k');
-INSERT INTO "estimates" VALUES(4,978,118,'ea3960731b08135c cells-16 / flash-32k');
+INSERT INTO estimates VALUES(1,978,118,'ea3960731b08135c cells-16 / flash-32k');
+INSERT INTO estimates VALUES(2,618,108,'ea3960731b08135c cells-16 / flash-32k');
+INSERT INTO estimates VALUES(3,666,111,'ea3960731b08135c cells-16 / flash-32k');
+INSERT INTO estimates VALUES(4,978,118,'ea3960731b08135c cells-16 / flash-32k');
 CREATE TABLE facts (
     texture_id INTEGER PRIMARY KEY REFERENCES textures (id) ON DELETE CASCADE,
     removed INTEGER NOT NULL,
@@ -82,20 +82,20 @@ CREATE TABLE facts (
     tone INTEGER,
     used BLOB
 ) STRICT;
-INSERT INTO "facts" VALUES(1,0,4,3,3,4,155,978,118,1,1795693380,1795693381,951,X'07');
-INSERT INTO "facts" VALUES(2,0,2,2,2,0,100,618,108,2,1795693380,1795693417,264,X'03');
-INSERT INTO "facts" VALUES(3,1,3,3,2,0,100,666,111,3,1795693380,1795693397,264,X'03');
-INSERT INTO "facts" VALUES(4,0,4,3,3,0,155,978,118,1,1795693381,1795693381,951,X'07');
+INSERT INTO facts VALUES(1,0,4,3,3,4,155,978,118,1,1795693380,1795693381,951,X'07');
+INSERT INTO facts VALUES(2,0,2,2,2,0,100,618,108,2,1795693380,1795693417,264,X'03');
+INSERT INTO facts VALUES(3,1,3,3,2,0,100,666,111,3,1795693380,1795693397,264,X'03');
+INSERT INTO facts VALUES(4,0,4,3,3,0,155,978,118,1,1795693381,1795693381,951,X'07');
 CREATE TABLE folding (version TEXT NOT NULL) STRICT;
-INSERT INTO "folding" VALUES('1, unicode 24');
+INSERT INTO folding VALUES('1, unicode 24');
 CREATE TABLE load_slots (
     load_id INTEGER NOT NULL REFERENCES loads (id) ON DELETE CASCADE,
     slot INTEGER NOT NULL,
     texture_id INTEGER NOT NULL REFERENCES textures (id),
     PRIMARY KEY (load_id, slot)
 ) STRICT, WITHOUT ROWID;
-INSERT INTO "load_slots" VALUES(1,0,1);
-INSERT INTO "load_slots" VALUES(1,1,2);
+INSERT INTO load_slots VALUES(1,0,1);
+INSERT INTO load_slots VALUES(1,1,2);
 CREATE TABLE load_writings (
     id INTEGER PRIMARY KEY,
     load_id INTEGER NOT NULL REFERENCES loads (id) ON DELETE CASCADE,
@@ -103,44 +103,28 @@ CREATE TABLE load_writings (
     place TEXT NOT NULL,
     board TEXT NOT NULL
 ) STRICT;
+INSERT INTO load_writings VALUES(1,1,1795716614,'/media/card','pier');
 CREATE TABLE loads (
     id INTEGER PRIMARY KEY,
     name TEXT NOT NULL UNIQUE COLLATE NOCASE,
     board_id INTEGER NOT NULL REFERENCES boards (id),
     made_at INTEGER NOT NULL
 ) STRICT;
-INSERT INTO "loads" VALUES(1,'Night',4,1795693397);
-CREATE TABLE looks (
-    content_id INTEGER PRIMARY KEY REFERENCES contents (id) ON DELETE CASCADE,
-    shape INTEGER NOT NULL,
-    lightness INTEGER NOT NULL CHECK (lightness BETWEEN 0 AND 255),
-    green_to_red INTEGER NOT NULL CHECK (green_to_red BETWEEN 0 AND 255),
-    blue_to_yellow INTEGER NOT NULL CHECK (blue_to_yellow BETWEEN 0 AND 255),
-    unpainted INTEGER NOT NULL CHECK (unpainted BETWEEN 0 AND 255),
-    lights BLOB NOT NULL CHECK (length(lights) = 16)
-) STRICT;
-CREATE TABLE looks_missing (
-    content_id INTEGER PRIMARY KEY REFERENCES contents (id) ON DELETE CASCADE
-) STRICT;
-INSERT INTO "looks_missing" VALUES(1);
-INSERT INTO "looks_missing" VALUES(2);
-INSERT INTO "looks_missing" VALUES(3);
-INSERT INTO "looks_missing" VALUES(4);
-INSERT INTO "looks_missing" VALUES(5);
+INSERT INTO loads VALUES(1,'Night',4,1795693397);
 CREATE TABLE palette_names (
     name TEXT NOT NULL PRIMARY KEY COLLATE NOCASE,
     palette_id INTEGER NOT NULL REFERENCES palettes (id)
 ) STRICT, WITHOUT ROWID;
-INSERT INTO "palette_names" VALUES('dune',1);
+INSERT INTO palette_names VALUES('dune',1);
 CREATE TABLE palettes (
     id INTEGER PRIMARY KEY,
     fingerprint INTEGER NOT NULL,
     colours BLOB NOT NULL CHECK (length(colours) BETWEEN 6 AND 768 AND length(colours) % 3 = 0),
     transparent INTEGER CHECK (transparent BETWEEN 0 AND 255)
 ) STRICT;
-INSERT INTO "palettes" VALUES(1,1361306652219694167,X'1B2631F2EFE4C9B27A',NULL);
-INSERT INTO "palettes" VALUES(2,-3226484460135975739,X'1B263122EF24',NULL);
-INSERT INTO "palettes" VALUES(3,-7444667359742215669,X'1B2631C9B27A',NULL);
+INSERT INTO palettes VALUES(1,1361306652219694167,X'1b2631f2efe4c9b27a',NULL);
+INSERT INTO palettes VALUES(2,-3226484460135975739,X'1b263122ef24',NULL);
+INSERT INTO palettes VALUES(3,-7444667359742215669,X'1b2631c9b27a',NULL);
 CREATE TABLE revisions (
     texture_id INTEGER NOT NULL REFERENCES textures (id) ON DELETE CASCADE,
     number INTEGER NOT NULL,
@@ -156,31 +140,14 @@ CREATE TABLE revisions (
     content_id INTEGER REFERENCES contents (id), stars INTEGER,
     PRIMARY KEY (texture_id, number)
 ) STRICT, WITHOUT ROWID;
-INSERT INTO "revisions" VALUES(1,1,1795693380,1,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "revisions" VALUES(1,2,1795693381,2,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,0);
-INSERT INTO "revisions" VALUES(2,1,1795693380,1,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "revisions" VALUES(2,2,1795693417,7,NULL,NULL,NULL,NULL,NULL,NULL,NULL,2,NULL);
-INSERT INTO "revisions" VALUES(3,1,1795693380,1,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "revisions" VALUES(3,2,1795693381,2,NULL,NULL,NULL,NULL,'',NULL,NULL,NULL,NULL);
-INSERT INTO "revisions" VALUES(3,3,1795693397,4,NULL,NULL,NULL,NULL,NULL,NULL,0,NULL,NULL);
-INSERT INTO "revisions" VALUES(4,1,1795693381,1,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-CREATE TABLE seals (
-    name TEXT NOT NULL PRIMARY KEY,
-    sum INTEGER NOT NULL
-) STRICT, WITHOUT ROWID;
-INSERT INTO "seals" VALUES('boards',521912792317);
-INSERT INTO "seals" VALUES('canvases',575720955445);
-INSERT INTO "seals" VALUES('estimates',565521982677);
-INSERT INTO "seals" VALUES('load_slots',258705375279);
-INSERT INTO "seals" VALUES('load_writings',0);
-INSERT INTO "seals" VALUES('loads',246672021922);
-INSERT INTO "seals" VALUES('palette_names',77983245447);
-INSERT INTO "seals" VALUES('revisions',1150232489831);
-INSERT INTO "seals" VALUES('searches',64716263164);
-INSERT INTO "seals" VALUES('shelf_textures',243358892953);
-INSERT INTO "seals" VALUES('shelves',140842560294);
-INSERT INTO "seals" VALUES('tag_aliases',228492943651);
-INSERT INTO "seals" VALUES('textures',456588958235);
+INSERT INTO revisions VALUES(1,1,1795693380,1,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO revisions VALUES(1,2,1795693381,2,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,0);
+INSERT INTO revisions VALUES(2,1,1795693380,1,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO revisions VALUES(2,2,1795693417,7,NULL,NULL,NULL,NULL,NULL,NULL,NULL,2,NULL);
+INSERT INTO revisions VALUES(3,1,1795693380,1,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO revisions VALUES(3,2,1795693381,2,NULL,NULL,NULL,NULL,'',NULL,NULL,NULL,NULL);
+INSERT INTO revisions VALUES(3,3,1795693397,4,NULL,NULL,NULL,NULL,NULL,NULL,0,NULL,NULL);
+INSERT INTO revisions VALUES(4,1,1795693381,1,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE searches (
     id INTEGER PRIMARY KEY,
     name TEXT NOT NULL UNIQUE COLLATE NOCASE,
@@ -188,45 +155,45 @@ CREATE TABLE searches (
     sort TEXT NOT NULL,
     position INTEGER NOT NULL
 ) STRICT;
-INSERT INTO "searches" VALUES(1,'Beach','tag:shore stars>=3','title',1);
+INSERT INTO searches VALUES(1,'Beach','tag:shore stars>=3','title',1);
 CREATE TABLE shelf_textures (
     shelf_id INTEGER NOT NULL REFERENCES shelves (id) ON DELETE CASCADE,
     texture_id INTEGER NOT NULL REFERENCES textures (id) ON DELETE CASCADE,
     position INTEGER NOT NULL,
     PRIMARY KEY (shelf_id, texture_id)
 ) STRICT, WITHOUT ROWID;
-INSERT INTO "shelf_textures" VALUES(1,1,1);
-INSERT INTO "shelf_textures" VALUES(1,2,2);
+INSERT INTO shelf_textures VALUES(1,1,1);
+INSERT INTO shelf_textures VALUES(1,2,2);
 CREATE TABLE shelves (
     id INTEGER PRIMARY KEY,
     name TEXT NOT NULL UNIQUE COLLATE NOCASE,
     position INTEGER NOT NULL
 ) STRICT;
-INSERT INTO "shelves" VALUES(1,'Tideline',1);
+INSERT INTO shelves VALUES(1,'Tideline',1);
 CREATE TABLE tag_aliases (
     alias TEXT NOT NULL PRIMARY KEY,
     tag TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
-INSERT INTO "tag_aliases" VALUES('strand','shore');
+INSERT INTO tag_aliases VALUES('strand','shore');
 CREATE TABLE tags (
     id INTEGER PRIMARY KEY,
     name TEXT NOT NULL UNIQUE
 , folded TEXT) STRICT;
-INSERT INTO "tags" VALUES(1,'sand','sand');
-INSERT INTO "tags" VALUES(2,'shore','shore');
-INSERT INTO "tags" VALUES(3,'stone/slate','stone/slate');
-INSERT INTO "tags" VALUES(4,'rope','rope');
+INSERT INTO tags VALUES(1,'sand','sand');
+INSERT INTO tags VALUES(2,'shore','shore');
+INSERT INTO tags VALUES(3,'stone/slate','stone/slate');
+INSERT INTO tags VALUES(4,'rope','rope');
 CREATE TABLE texture_tags (
     texture_id INTEGER NOT NULL REFERENCES textures (id) ON DELETE CASCADE,
     tag_id INTEGER NOT NULL REFERENCES tags (id),
     PRIMARY KEY (texture_id, tag_id)
 ) STRICT, WITHOUT ROWID;
-INSERT INTO "texture_tags" VALUES(1,1);
-INSERT INTO "texture_tags" VALUES(4,1);
-INSERT INTO "texture_tags" VALUES(1,2);
-INSERT INTO "texture_tags" VALUES(2,2);
-INSERT INTO "texture_tags" VALUES(2,3);
-INSERT INTO "texture_tags" VALUES(3,4);
+INSERT INTO texture_tags VALUES(1,1);
+INSERT INTO texture_tags VALUES(4,1);
+INSERT INTO texture_tags VALUES(1,2);
+INSERT INTO texture_tags VALUES(2,2);
+INSERT INTO texture_tags VALUES(2,3);
+INSERT INTO texture_tags VALUES(3,4);
 CREATE TABLE textures (
     id INTEGER PRIMARY KEY AUTOINCREMENT,
     content_id INTEGER NOT NULL UNIQUE REFERENCES contents (id),
@@ -240,15 +207,51 @@ CREATE TABLE textures (
     removed_at INTEGER,
     revision INTEGER NOT NULL
 , stars INTEGER NOT NULL DEFAULT 0 CHECK (stars BETWEEN 0 AND 5)) STRICT;
-INSERT INTO "textures" VALUES(1,1,'Wet sand','Ebb','CC0','sand.csv','',1795693380,1795693381,NULL,2,4);
-INSERT INTO "textures" VALUES(2,5,'Kelp on slate','Flow','CC-BY 4.0','kelp.csv','',1795693380,1795693417,NULL,2,0);
-INSERT INTO "textures" VALUES(3,3,'Küstentau','Ébène','','rope.csv','three strands, laid left',1795693380,1795693397,1795693397,3,0);
-INSERT INTO "textures" VALUES(4,4,'Wet sand, other way','Ebb','','sand_mirrored.csv','',1795693381,1795693381,NULL,1,0);
+INSERT INTO textures VALUES(1,1,'Wet sand','Ebb','CC0','sand.csv','',1795693380,1795693381,NULL,2,4);
+INSERT INTO textures VALUES(2,5,'Kelp on slate','Flow','CC-BY 4.0','kelp.csv','',1795693380,1795693417,NULL,2,0);
+INSERT INTO textures VALUES(3,3,'Küstentau','Ébène','','rope.csv','three strands, laid left',1795693380,1795693397,1795693397,3,0);
+INSERT INTO textures VALUES(4,4,'Wet sand, other way','Ebb','','sand_mirrored.csv','',1795693381,1795693381,NULL,1,0);
 CREATE TABLE word_pages (
     page INTEGER PRIMARY KEY,
     words BLOB NOT NULL
 ) STRICT;
-INSERT INTO "word_pages" VALUES(0,X'FF7765742073616E64FE656262FE636330FE73616E642E637376FF6B656C70206F6E20736C617465FE666C6F77FE63632D627920342E30FE6B656C702E637376FF6B757374656E746175FE6562656E65FEFE726F70652E637376FE746872656520737472616E64732C206C616964206C656674FF7765742073616E642C206F7468657220776179FE656262FEFE73616E645F6D6972726F7265642E637376FF');
+INSERT INTO word_pages VALUES(0,X'ff7765742073616e64fe656262fe636330fe73616e642e637376ff6b656c70206f6e20736c617465fe666c6f77fe63632d627920342e30fe6b656c702e637376ff6b757374656e746175fe6562656e65fefe726f70652e637376fe746872656520737472616e64732c206c616964206c656674ff7765742073616e642c206f7468657220776179fe656262fefe73616e645f6d6972726f7265642e637376ff');
+CREATE TABLE looks (
+    content_id INTEGER PRIMARY KEY REFERENCES contents (id) ON DELETE CASCADE,
+    shape INTEGER NOT NULL,
+    lightness INTEGER NOT NULL CHECK (lightness BETWEEN 0 AND 255),
+    green_to_red INTEGER NOT NULL CHECK (green_to_red BETWEEN 0 AND 255),
+    blue_to_yellow INTEGER NOT NULL CHECK (blue_to_yellow BETWEEN 0 AND 255),
+    unpainted INTEGER NOT NULL CHECK (unpainted BETWEEN 0 AND 255),
+    lights BLOB NOT NULL CHECK (length(lights) = 16)
+) STRICT;
+INSERT INTO looks VALUES(1,581710179,147,100,104,0,X'35bebe9a78be6356a6be5663bebe9abe');
+INSERT INTO looks VALUES(3,1255820180,98,99,104,0,X'35789a9a354b6d9a354b627835787835');
+INSERT INTO looks VALUES(4,581710179,147,100,104,0,X'9abebe355663be786356bea6be9abebe');
+INSERT INTO looks VALUES(5,501759498,109,77,114,0,X'3535a6a63535a6a6a6a63535a6a63535');
+CREATE TABLE looks_missing (
+    content_id INTEGER PRIMARY KEY REFERENCES contents (id) ON DELETE CASCADE
+) STRICT;
+INSERT INTO looks_missing VALUES(2);
+CREATE TABLE seals (
+    name TEXT NOT NULL PRIMARY KEY,
+    sum INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+INSERT INTO seals VALUES('boards',521912792317);
+INSERT INTO seals VALUES('canvases',575720955445);
+INSERT INTO seals VALUES('estimates',565521982677);
+INSERT INTO seals VALUES('load_slots',258705375279);
+INSERT INTO seals VALUES('load_writings',7774924032);
+INSERT INTO seals VALUES('loads',246672021922);
+INSERT INTO seals VALUES('palette_names',77983245447);
+INSERT INTO seals VALUES('revisions',1150232489831);
+INSERT INTO seals VALUES('searches',64716263164);
+INSERT INTO seals VALUES('shelf_textures',243358892953);
+INSERT INTO seals VALUES('shelves',140842560294);
+INSERT INTO seals VALUES('tag_aliases',228492943651);
+INSERT INTO seals VALUES('textures',456588958235);
+DELETE FROM sqlite_sequence;
+INSERT INTO sqlite_sequence VALUES('textures',4);
 CREATE INDEX canvases_by_palette ON canvases (palette_id);
 CREATE INDEX contents_by_fingerprint ON contents (fingerprint);
 CREATE INDEX contents_by_palette ON contents (palette_id);
@@ -553,6 +556,4 @@ CREATE TRIGGER seal_dropped_searches AFTER DELETE ON searches BEGIN
     UPDATE seals SET sum = sum - seal(old.id, old.name, old.query, old.sort, old.position)
     WHERE name = 'searches';
 END;
-DELETE FROM "sqlite_sequence";
-INSERT INTO "sqlite_sequence" VALUES('textures',4);
 COMMIT;

@@ -21,26 +21,26 @@ CREATE TABLE fact_pages (
 ) STRICT;
 
 -- The program brings the pages of words and facts up to date before it commits.
-CREATE TRIGGER note_new_texture AFTER INSERT ON textures BEGIN
-    SELECT note_texture(new.id);
+CREATE TRIGGER outdate_new_texture AFTER INSERT ON textures BEGIN
+    SELECT outdate_texture(new.id);
 END;
-CREATE TRIGGER note_changed_texture AFTER UPDATE ON textures BEGIN
-    SELECT note_texture(old.id), note_texture(new.id);
+CREATE TRIGGER outdate_changed_texture AFTER UPDATE ON textures BEGIN
+    SELECT outdate_texture(old.id), outdate_texture(new.id);
 END;
-CREATE TRIGGER note_dropped_texture AFTER DELETE ON textures BEGIN
-    SELECT note_texture(old.id);
+CREATE TRIGGER outdate_dropped_texture AFTER DELETE ON textures BEGIN
+    SELECT outdate_texture(old.id);
 END;
-CREATE TRIGGER note_measured_content AFTER UPDATE OF used, tone, seam ON contents BEGIN
-    SELECT note_texture(id) FROM textures WHERE content_id = new.id;
+CREATE TRIGGER outdate_measured_content AFTER UPDATE OF used, tone, seam ON contents BEGIN
+    SELECT outdate_texture(id) FROM textures WHERE content_id = new.id;
 END;
-CREATE TRIGGER note_new_estimate AFTER INSERT ON estimates BEGIN
-    SELECT note_texture(new.texture_id);
+CREATE TRIGGER outdate_new_estimate AFTER INSERT ON estimates BEGIN
+    SELECT outdate_texture(new.texture_id);
 END;
-CREATE TRIGGER note_changed_estimate AFTER UPDATE ON estimates BEGIN
-    SELECT note_texture(old.texture_id), note_texture(new.texture_id);
+CREATE TRIGGER outdate_changed_estimate AFTER UPDATE ON estimates BEGIN
+    SELECT outdate_texture(old.texture_id), outdate_texture(new.texture_id);
 END;
-CREATE TRIGGER note_dropped_estimate AFTER DELETE ON estimates BEGIN
-    SELECT note_texture(old.texture_id);
+CREATE TRIGGER outdate_dropped_estimate AFTER DELETE ON estimates BEGIN
+    SELECT outdate_texture(old.texture_id);
 END;
 
 -- All pages are made anew when the library is next opened.
