@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "catalogue/actions.h"
 #include "catalogue/canvases.h"
 #include "catalogue/edit.h"
 #include "catalogue/library_file_reader.h"
@@ -306,6 +307,13 @@ std::vector<Item> itemsOf(const std::vector<GatherInput>& inputs, Gathering& gat
     return items;
 }
 
+std::string nameOfAction(const std::vector<GatherInput>& inputs, const std::vector<Item>& items) {
+    if (items.size() == 1) return "Add " + catalogue::nameInWords(items.front().name());
+    const std::string files = std::to_string(items.size()) + " files";
+    if (inputs.size() > 1) return "Add " + files;
+    return "Add " + files + " from " + catalogue::nameInWords(inputs.front().path);
+}
+
 // All is added, and the report must not be lost: who stops this, or writes meanwhile, only misses
 // what the textures are like.
 Result<void> noteLookAlikes(catalogue::Library& library, GatherReport& report,
@@ -340,6 +348,7 @@ Result<GatherReport> gather(catalogue::Library& library, const std::vector<Gathe
     gathering.paletteLookup = paletteLookup(library);
 
     const std::vector<Item> items = itemsOf(inputs, gathering);
+    const catalogue::OneAction asOne(library, nameOfAction(inputs, items));
     const auto total = static_cast<std::int64_t>(items.size());
     const auto itemAt = [&](std::int64_t i) -> const Item& {
         return items[static_cast<std::size_t>(i)];

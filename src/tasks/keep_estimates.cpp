@@ -114,6 +114,12 @@ Result<std::int64_t> refreshEstimates(Library& library, const core::Progress& pr
     return kept;
 }
 
+Result<void> dropStaleEstimates(Library& library) {
+    PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, library.begin());
+    PANTILE_RETURN_IF_ERROR(dropStale(library, defaultsOf(library)));
+    return transaction.commit();
+}
+
 std::optional<catalogue::Estimate> knownEstimate(Library& library,
                                                  const catalogue::TextureRecord& record) {
     const std::optional<DrawingDefaults> defaults = defaultsOf(library);

@@ -32,6 +32,10 @@ core::Result<void> removeBoard(catalogue::Library& library, std::string_view nam
 core::Result<std::int64_t> refreshEstimates(catalogue::Library& library,
                                             const core::Progress& progress = {});
 
+/// Drops what does not hold for the canvases and boards as they are now. Cost: reads every texture
+/// with a cost.
+core::Result<void> dropStaleEstimates(catalogue::Library& library);
+
 /// The texture's cost: what is kept, or worked out now, and then kept if the library can be
 /// written. Nothing if it fits no canvas.
 std::optional<catalogue::Estimate> knownEstimate(catalogue::Library& library,

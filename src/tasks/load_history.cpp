@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "catalogue/actions.h"
 #include "catalogue/boards.h"
 #include "catalogue/reader.h"
 #include "catalogue/transaction.h"
@@ -58,6 +59,10 @@ Result<std::vector<std::string>> keepSplit(catalogue::Library& library, const st
                      "select textures that a load can hold"};
     }
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, library.begin());
+    if (split.loads.size() > 1) {
+        catalogue::nameAction(library, "Make " + std::to_string(split.loads.size()) + " loads " +
+                                           catalogue::nameInWords(name));
+    }
     std::vector<std::string> names;
     for (const Choice& choice : split.loads) {
         const std::string number = " " + std::to_string(names.size() + 1);

@@ -22,6 +22,8 @@ Command removeCommand();
 Command recoverCommand();
 Command historyCommand();
 Command revertCommand();
+Command undoCommand();
+Command redoCommand();
 Command purgeCommand();
 Command codeCommand();
 Command readCommand();

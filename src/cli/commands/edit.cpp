@@ -4,6 +4,7 @@
 
 #include <ostream>
 
+#include "catalogue/actions.h"
 #include "catalogue/history.h"
 #include "catalogue/query_parser.h"
 #include "catalogue/reader.h"
@@ -13,6 +14,7 @@
 #include "cli/json.h"
 #include "cli/selection.h"
 #include "cli/texture_answer.h"
+#include "core/text.h"
 #include "core/texture.h"
 #include "tasks/keep_estimates.h"
 #include "tasks/library_place.h"
@@ -146,8 +148,48 @@ QJsonObject revisionJson(const catalogue::Revision& revision) {
             {"before", before}};
 }
 
+std::string_view stateName(catalogue::ActionState state) {
+    switch (state) {
+        case catalogue::ActionState::Done:
+            return "done";
+        case catalogue::ActionState::Undone:
+            return "undone";
+        case catalogue::ActionState::DoneForGood:
+            return "for good";
+    }
+    return "";
+}
+
+Result<Outcome> listAllActions(Session& session, const Arguments& arguments) {
+    constexpr std::int64_t kUsualLimit = 30;
+    PANTILE_ASSIGN_OR_RETURN(const auto limit,
+                             arguments.number("--limit", 1, catalogue::kMostActionsKept));
+    PANTILE_ASSIGN_OR_RETURN(const auto library,
+                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
+    PANTILE_ASSIGN_OR_RETURN(const auto actions,
+                             catalogue::listActions(library, limit.value_or(kUsualLimit)));
+    if (session.json) {
+        const auto one = [](const catalogue::Action& action) {
+            return QJsonObject{{"id", jsonNumber(action.id)},
+                               {"at", jsonText(tasks::utcTime(action.at))},
+                               {"what", jsonText(action.what)},
+                               {"state", jsonText(stateName(action.state))}};
+        };
+        printJson(session.out, {{"actions", jsonArray(actions, one)}});
+        return Outcome::Done;
+    }
+    Table table({{"at"}, {"what"}, {"state"}});
+    for (const catalogue::Action& action : actions) {
+        table.addRow({tasks::utcTime(action.at), core::visibleText(action.what),
+                      std::string(stateName(action.state))});
+    }
+    table.print(session.out);
+    return Outcome::Done;
+}
+
 Result<Outcome> runHistory(Session& session, const Arguments& arguments) {
-    PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 1, 1, "history ID"));
+    PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 0, 1, "history, or history ID"));
+    if (arguments.positional().empty()) return listAllActions(session, arguments);
     PANTILE_ASSIGN_OR_RETURN(const auto id, parseTextureId(arguments.positional().front()));
     PANTILE_ASSIGN_OR_RETURN(const auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
@@ -243,7 +285,13 @@ Command recoverCommand() {
 }
 
 Command historyCommand() {
-    return {"history", "Lists the revisions of one texture.", {"ID"}, {}, "", runHistory};
+    return {"history",
+            "Lists what was done to the library, or the revisions of one texture.",
+            {"[--limit N]", "ID"},
+            {{"--limit", OptionKind::Value, "N",
+              "so many actions at most, the newest; 30 unless told"}},
+            "'pantile undo' takes back the newest action that is done; those done for good stay.",
+            runHistory};
 }
 
 Command revertCommand() {
