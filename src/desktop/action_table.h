@@ -16,6 +16,7 @@ namespace pantile::desktop {
 enum class ActionId {
     AddPictures,
     AddFolder,
+    AddSamples,
     Paste,
     SaveSearch,
     DropFilter,

@@ -88,6 +88,45 @@ TEST(MainWindow, ShowsWhereToDropThingsWhileTheLibraryIsEmpty) {
     EXPECT_EQ(open.words("firstWords").count(QLatin1Char('.')), 3);
 }
 
+// Where the program finds its samples, while a test runs.
+class SamplesAt {
+public:
+    explicit SamplesAt(const std::string& folder) {
+        qputenv("PANTILE_SAMPLES", QByteArray::fromStdString(folder));
+    }
+
+    ~SamplesAt() { qunsetenv("PANTILE_SAMPLES"); }
+
+    SamplesAt(const SamplesAt&) = delete;
+    SamplesAt& operator=(const SamplesAt&) = delete;
+};
+
+TEST(MainWindow, OffersTheSamplesToAnEmptyLibraryAndSaysWhoseTheyAre) {
+    LibraryFolder folder;
+    std::filesystem::create_directories(folder.path("samples"));
+    writeGrid(folder.path("samples/rope-strand.csv"), 77);
+    const SamplesAt samples(folder.path("samples"));
+    OpenWindow open(folder);
+    auto& add = open.part<QPushButton>("addSamplesButton");
+    ASSERT_TRUE(comes([&] { return add.isVisible(); }));
+    QTest::mouseClick(&add, Qt::LeftButton);
+    EXPECT_TRUE(comes([&] { return open.shown() == 1; }));
+    const auto found =
+        catalogue::findTextures(folder.library(), *catalogue::parseQuery("tag:sample"));
+    ASSERT_EQ(found->rows.size(), 1U);
+    EXPECT_EQ(found->rows[0].title, "rope strand");
+    EXPECT_EQ(found->rows[0].licence, "CC0-1.0");
+}
+
+TEST(MainWindow, OffersNoSamplesWhereThereAreNone) {
+    LibraryFolder folder;
+    const SamplesAt samples(folder.path("no such folder"));
+    OpenWindow open(folder);
+    EXPECT_TRUE(comes([&] { return open.part<QWidget>("emptyWall").isVisible(); }));
+    EXPECT_EQ(open.window.findChild<QPushButton*>(QStringLiteral("addSamplesButton")), nullptr);
+    EXPECT_FALSE(open.part<QAction>("addSamples").isEnabled());
+}
+
 TEST(MainWindow, NarrowsWhileOneTypesAndShowsAllAgain) {
     LibraryFolder folder;
     folder.add(smallTexture("kelp", 1));

@@ -18,6 +18,7 @@
 #include "desktop/views/source_view.h"
 #include "desktop/views/swatch_strip.h"
 #include "desktop/views/tick_box.h"
+#include "desktop/views/wrapped_row.h"
 
 namespace pantile::desktop {
 
@@ -27,6 +28,7 @@ namespace {
 
 constexpr QSize kWantedSize{1232, 760};
 constexpr int kFormWidth = 336;
+constexpr int kFactsWidth = 272;
 constexpr int kRoomForForm = 560;
 
 QScrollArea* scrolled(QWidget* inside, const QString& name, QWidget* parent) {
@@ -158,29 +160,24 @@ QWidget* ConvertDialog::makeWork(const Theme& theme) {
     pictures->addLayout(right, 1);
     layout->addLayout(pictures, 1);
 
-    auto* const facts = new QWidget(work);
-    auto* const columns = new QHBoxLayout(facts);
-    columns->setContentsMargins({});
-    columns->setSpacing(2 * kGap);
-    for (int i = 0; i < 2; ++i) {
-        auto* const column = new QVBoxLayout;
-        column->setSpacing(kGap / 2);
-        columns->addLayout(column, 1);
-        const auto add = [&](const char* name, const QString& label) {
-            column->addWidget(new FactLine(name, label, facts));
-        };
-        if (i == 0) {
-            add("convertedCells", tr("Cells"));
-            add("convertedColourCount", tr("Colours"));
-            add("convertedError", tr("Off by"));
-            column->addWidget(tiled);
-        } else {
-            add("convertedDrawing", tr("Drawing"));
-            add("convertedLoad", tr("In a load"));
-            add("convertedCode", tr("As a code"));
-        }
-        column->addStretch();
-    }
+    auto* const facts = new WrappedRow(work);
+    const auto addFacts = [&](const std::vector<std::pair<const char*, QString>>& lines) {
+        auto* const column = new QWidget(facts);
+        column->setFixedWidth(kFactsWidth);
+        auto* const inside = new QVBoxLayout(column);
+        inside->setContentsMargins({});
+        inside->setSpacing(kGap / 2);
+        for (const auto& [name, label] : lines)
+            inside->addWidget(new FactLine(name, label, column));
+        facts->add(column);
+    };
+    addFacts({{"convertedCells", tr("Cells")},
+              {"convertedColourCount", tr("Colours")},
+              {"convertedError", tr("Off by")}});
+    addFacts({{"convertedDrawing", tr("Drawing")},
+              {"convertedLoad", tr("In a load")},
+              {"convertedCode", tr("As a code")}});
+    layout->addWidget(tiled);
     layout->addWidget(facts);
     layout->addWidget(m_dithers);
     return work;

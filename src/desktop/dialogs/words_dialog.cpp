@@ -121,7 +121,7 @@ void WordsDialog::addField(const QString& label, QWidget* field) {
     const int row = m_grid->rowCount();
     auto* const words = new QLabel(label, this);
     words->setBuddy(field);
-    m_grid->addWidget(words, row, 0, Qt::AlignTop);
+    m_grid->addWidget(words, row, 0);
     m_grid->addWidget(field, row, 1);
 }
 

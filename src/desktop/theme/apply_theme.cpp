@@ -76,7 +76,7 @@ QSpinBox { background: @field; border: 1px solid @edge; border-radius: 4px; padd
            min-height: 20px; selection-background-color: @selection; selection-color: @text; }
 QSpinBox:focus { border: 2px solid @structure; padding: 4px 7px; }
 QSlider { min-height: 24px; }
-QTreeWidget { border: none; background: @bench; padding: 8px 0 0 8px; }
+QTreeWidget { border: none; background: @bench; padding: 8px; }
 QTreeWidget::item { padding: 3px 4px; }
 QTreeWidget::item:hover { background: @hover; }
 QTreeWidget::item:selected { color: @text; background: @selection; }
@@ -90,8 +90,8 @@ QToolButton { color: @text; background: @ground; border: 1px solid @ground; bord
 QToolButton:hover { background: @hover; }
 QToolButton:checked { background: @selection; border: 2px solid @structure; padding: 3px; }
 QToolButton:focus { border: 2px solid @text; padding: 3px; }
-#post, #pastedText { background: @field; border: 1px solid @edge; border-radius: 4px; }
-#post:focus, #pastedText:focus { border: 2px solid @structure; }
+#post, #pastedText, #wordsNote { background: @field; border: 1px solid @edge; border-radius: 4px; }
+#post:focus, #pastedText:focus, #wordsNote:focus { border: 2px solid @structure; }
 QListWidget { border: none; background: @ground; }
 QListWidget::item { padding: 4px; }
 QListWidget::item:selected { color: @text; background: @selection; }

@@ -1,7 +1,6 @@
 #include "desktop/views/detail_pane.h"
 
 #include <QAction>
-#include <QHBoxLayout>
 #include <QLocale>
 #include <QPushButton>
 #include <QStringList>
@@ -15,6 +14,7 @@
 #include "desktop/views/plain_label.h"
 #include "desktop/views/revision_list.h"
 #include "desktop/views/swatch_strip.h"
+#include "desktop/views/wrapped_row.h"
 
 namespace pantile::desktop {
 
@@ -64,14 +64,13 @@ QWidget* DetailPane::makeTexturePart(const Actions& actions, const Theme& theme)
     m_picture = new PictureView(hatchOf(theme), part);
     layout->addWidget(m_picture);
 
-    auto* const buttons = new QHBoxLayout;
-    buttons->setContentsMargins(0, 0, 0, kGap);
-    buttons->addWidget(makeActionButton(actions[ActionId::EditWords], tr("Words"), part));
-    buttons->addWidget(makeActionButton(actions[ActionId::TouchUp], tr("Touch up"), part));
-    buttons->addWidget(makeActionButton(actions[ActionId::CopyCode], tr("Copy code"), part));
-    buttons->addWidget(makeActionButton(actions[ActionId::Tiled], tr("Tiled"), part));
-    buttons->addStretch();
-    layout->addLayout(buttons);
+    auto* const buttons = new WrappedRow(part);
+    buttons->add(makeActionButton(actions[ActionId::EditWords], tr("Words"), part));
+    buttons->add(makeActionButton(actions[ActionId::TouchUp], tr("Touch up"), part));
+    buttons->add(makeActionButton(actions[ActionId::CopyCode], tr("Copy code"), part));
+    buttons->add(makeActionButton(actions[ActionId::Tiled], tr("Tiled"), part));
+    layout->addWidget(buttons);
+    layout->addSpacing(kGap);
     connect(&actions[ActionId::Tiled], &QAction::toggled, m_picture, [this](bool tiled) {
         m_picture->setRepeat(tiled ? Repeat::ThreeByThree : Repeat::Once);
     });

@@ -10,6 +10,7 @@
 #include "desktop/theme/apply_theme.h"
 #include "desktop/views/action_button.h"
 #include "desktop/views/plain_label.h"
+#include "tasks/sample_library.h"
 
 namespace pantile::desktop {
 
@@ -40,6 +41,9 @@ EmptyWall::EmptyWall(const Actions& actions, const Theme& theme, QWidget* parent
     buttons->setSpacing(kGap);
     buttons->addWidget(makeNextButton(actions[ActionId::AddPictures], tr("Add pictures"), this));
     buttons->addWidget(makeActionButton(actions[ActionId::Paste], tr("Paste"), this));
+    if (tasks::samplesFolder())
+        buttons->addWidget(
+            makeActionButton(actions[ActionId::AddSamples], tr("Add the samples"), this));
     buttons->addStretch();
 
     // A widget rather than a layout, as only a widget can be kept from growing wide.

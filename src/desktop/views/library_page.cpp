@@ -25,6 +25,7 @@
 #include "desktop/views/search_bar.h"
 #include "desktop/views/texture_grid_view.h"
 #include "desktop/views/words_page.h"
+#include "tasks/sample_library.h"
 
 namespace pantile::desktop {
 
@@ -164,6 +165,14 @@ void LibraryPage::connectActions() {
     on(ActionId::AddFolder, [this] {
         const QString folder = m_context.prompts.pickFolderToAdd(window());
         if (!folder.isEmpty()) gather(gatherRequest(QStringList(folder)));
+    });
+    const auto samples = tasks::samplesFolder();
+    m_actions[ActionId::AddSamples].setEnabled(samples.has_value());
+    on(ActionId::AddSamples, [this, samples] {
+        GatherRequest request =
+            gatherRequest(QStringList(QString::fromStdString(samples->string())));
+        request.options = tasks::sampleOptions();
+        gather(std::move(request));
     });
     on(ActionId::Paste, [this] {
         auto request = gatherRequest(*QGuiApplication::clipboard()->mimeData());
