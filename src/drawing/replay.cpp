@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "core/grid.h"
+#include "drawing/film.h"
 
 namespace pantile::drawing {
 namespace {
@@ -33,10 +34,12 @@ int signOf(int value) {
 
 class Toolkit {
 public:
-    Toolkit(const core::Canvas& canvas, const core::PointerTiming& timing)
+    /// `film`, if there is one, gets every instant and must outlive it.
+    Toolkit(const core::Canvas& canvas, const core::PointerTiming& timing, Film* film = nullptr)
         : m_canvas(canvas),
           m_timing(timing),
           m_rules(canvas.rules),
+          m_film(film),
           m_pen(canvas.geometry.gridCentre) {
         m_shown.cells.resize(static_cast<std::size_t>(canvas.size.width) *
                              static_cast<std::size_t>(canvas.size.height));
@@ -53,6 +56,10 @@ public:
         if (moves) PANTILE_RETURN_IF_ERROR(move(report));
         if (edge) PANTILE_RETURN_IF_ERROR(report.pressed ? press() : release());
         if (m_coveredAnother && !m_rules.covers) return fault("paints over another colour");
+        if (m_film != nullptr) {
+            m_film->instants.push_back(
+                {m_shown.milliseconds, m_pen, m_pressed, m_colour, m_film->changes.size()});
+        }
         m_shown.milliseconds += report.milliseconds;
         ++m_number;
         return {};
@@ -179,7 +186,7 @@ private:
     /// What the stroke painted shows again what it showed before; the rest of it paints nothing.
     void undoStroke() {
         for (; !m_changes.empty(); m_changes.pop_back()) {
-            m_shown.cells[m_changes.back().first] = m_changes.back().second;
+            show(m_changes.back().first, m_changes.back().second);
         }
         m_undone = true;
     }
@@ -220,15 +227,22 @@ private:
         const std::size_t offset =
             static_cast<std::size_t>(cell.y) * static_cast<std::size_t>(m_canvas.size.width) +
             static_cast<std::size_t>(cell.x);
-        std::optional<core::PaletteIndex>& shown = m_shown.cells[offset];
+        const std::optional<core::PaletteIndex> shown = m_shown.cells[offset];
         if (shown && shown != m_colour) m_coveredAnother = true;
         m_changes.emplace_back(offset, shown);
-        shown = m_colour;
+        show(offset, m_colour);
+    }
+
+    void show(std::size_t cell, std::optional<core::PaletteIndex> colour) {
+        std::optional<core::PaletteIndex>& shown = m_shown.cells[cell];
+        if (m_film != nullptr) m_film->changes.push_back({cell, shown, colour});
+        shown = colour;
     }
 
     const core::Canvas& m_canvas;
     const core::PointerTiming& m_timing;
     const core::PenRules& m_rules;
+    Film* m_film;
     Replayed m_shown;
     Point m_pen;
     bool m_pressed = false;
@@ -242,16 +256,29 @@ private:
     std::int64_t m_number = 0;
 };
 
-}  // namespace
-
-core::Result<Replayed> replay(std::span<const Report> reports, const core::Canvas& canvas,
-                              const core::PointerTiming& timing) {
+core::Result<Replayed> carryOut(std::span<const Report> reports, const core::Canvas& canvas,
+                                const core::PointerTiming& timing, Film* film) {
     PANTILE_RETURN_IF_ERROR(core::checkGridSize(canvas.size.width, canvas.size.height));
-    Toolkit toolkit(canvas, timing);
+    Toolkit toolkit(canvas, timing, film);
     for (const Report& report : reports) {
         PANTILE_RETURN_IF_ERROR(toolkit.take(report));
     }
     return std::move(toolkit).finish();
+}
+
+}  // namespace
+
+core::Result<Replayed> replay(std::span<const Report> reports, const core::Canvas& canvas,
+                              const core::PointerTiming& timing) {
+    return carryOut(reports, canvas, timing, nullptr);
+}
+
+core::Result<Film> filmReplay(std::span<const Report> reports, const core::Canvas& canvas,
+                              const core::PointerTiming& timing) {
+    Film film;
+    film.instants.reserve(reports.size());
+    PANTILE_ASSIGN_OR_RETURN(film.end, carryOut(reports, canvas, timing, &film));
+    return film;
 }
 
 }  // namespace pantile::drawing

@@ -58,28 +58,34 @@ Result<std::vector<board::TextureVariant>> drawingVariants(const PlannedDrawing&
     return variants;
 }
 
-Result<ComparedDrawing> planStored(const catalogue::Library& library, core::TextureId id,
-                                   const PlanOptions& options, const core::Progress& progress) {
-    PANTILE_ASSIGN_OR_RETURN(const catalogue::TextureRecord record,
-                             catalogue::readTexture(library, id));
+Result<PlannedDrawing> planFor(const catalogue::Library& library, const core::Texture& texture,
+                               const PlanOptions& options, const core::Progress& progress) {
     PANTILE_ASSIGN_OR_RETURN(const DrawingDefaults defaults, drawingDefaults(library));
     PANTILE_ASSIGN_OR_RETURN(const core::Board board,
                              options.board.empty() ? Result<core::Board>(defaults.board)
                                                    : catalogue::readBoard(library, options.board));
     PANTILE_ASSIGN_OR_RETURN(const core::Canvas canvas,
                              options.canvas.empty()
-                                 ? chooseCanvas(record.texture, defaults.canvases)
+                                 ? chooseCanvas(texture, defaults.canvases)
                                  : catalogue::readCanvas(library, options.canvas));
-    PANTILE_ASSIGN_OR_RETURN(PlannedDrawing planned, planTexture(record.texture, canvas, board,
-                                                                 progress, options.budgetMs));
-    const drawing::DrawingRequest request = requestFor(planned.fitted, canvas, board);
+    return planTexture(texture, canvas, board, progress, options.budgetMs);
+}
+
+Result<ComparedDrawing> planStored(const catalogue::Library& library, core::TextureId id,
+                                   const PlanOptions& options, const core::Progress& progress) {
+    PANTILE_ASSIGN_OR_RETURN(const catalogue::TextureRecord record,
+                             catalogue::readTexture(library, id));
+    PANTILE_ASSIGN_OR_RETURN(PlannedDrawing planned,
+                             planFor(library, record.texture, options, progress));
+    const drawing::DrawingRequest request =
+        requestFor(planned.fitted, planned.canvas, planned.board);
     ComparedDrawing compared{std::move(planned), record.row.title, 0,  0,
                              BoundKind::Cheap,   std::nullopt,     {}, {}};
     compared.byRowMs = drawing::planRowByRow(request).milliseconds;
     compared.boundMs = drawing::lowerBoundMs(request);
-    PANTILE_ASSIGN_OR_RETURN(
-        compared.faster,
-        fasterSettings(request, board.name, compared.planned.plan.milliseconds, progress));
+    PANTILE_ASSIGN_OR_RETURN(compared.faster,
+                             fasterSettings(request, compared.planned.board.name,
+                                            compared.planned.plan.milliseconds, progress));
     PANTILE_ASSIGN_OR_RETURN(compared.variants,
                              drawingVariants(compared.planned, record.row.title));
     if (options.prove) {

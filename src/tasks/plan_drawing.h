@@ -71,7 +71,13 @@ core::Result<PlannedDrawing> planTexture(const core::Texture& texture, const cor
 core::Result<std::vector<board::TextureVariant>> drawingVariants(const PlannedDrawing& planned,
                                                                  const std::string& title);
 
-/// The same for a texture of the library, with the comparison and what faster settings would save.
+/// The same for a texture of the library, on the canvas and by the board that the options name.
+/// Errors: also NotFound.
+core::Result<PlannedDrawing> planFor(const catalogue::Library& library,
+                                     const core::Texture& texture, const PlanOptions& options,
+                                     const core::Progress& progress = {});
+
+/// The same with the comparison and what faster settings would save.
 /// Errors: also NotFound.
 core::Result<ComparedDrawing> planStored(const catalogue::Library& library, core::TextureId id,
                                          const PlanOptions& options,
