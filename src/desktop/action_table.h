@@ -18,6 +18,8 @@ enum class ActionId {
     AddFolder,
     AddSamples,
     Paste,
+    UndoInLibrary,
+    RedoInLibrary,
     SaveSearch,
     DropFilter,
     Quit,

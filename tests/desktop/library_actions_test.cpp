@@ -9,6 +9,8 @@
 #include <QComboBox>
 #include <QDragEnterEvent>
 #include <QDragMoveEvent>
+#include <QImage>
+#include <QUrl>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -254,6 +256,81 @@ TEST(LibraryActions, ShowsTheRevisionsAndGoesBackToOne) {
     QTest::mouseClick(&wall.open->part<QAbstractButton>("revert1"), Qt::LeftButton);
     EXPECT_TRUE(comes([&] { return rowOf(wall.folder, wall.kelp).title == "kelp"; }));
     EXPECT_TRUE(comes([&] { return wall.open->words("detailTitle") == QStringLiteral("kelp"); }));
+}
+
+TEST(LibraryActions, UndoesAndRedoesEachChangeByName) {
+    Wall wall;
+    wall.open->act("fiveStars");
+    ASSERT_TRUE(comes([&] { return rowOf(wall.folder, wall.rope).stars == 5; }));
+    ASSERT_TRUE(comes([&] {
+        return wall.open->part<QAction>("undoInLibrary").text() ==
+               QStringLiteral("&Undo: Change the words of 3 textures");
+    }));
+    wall.open->grid().setFocus();
+    QTest::keySequence(&wall.open->grid(), QKeySequence::Undo);
+    EXPECT_TRUE(comes([&] { return rowOf(wall.folder, wall.rope).stars == 0; }));
+    EXPECT_EQ(rowOf(wall.folder, wall.kelp).stars, 0);
+    ASSERT_TRUE(comes([&] { return wall.open->part<QAction>("redoInLibrary").isEnabled(); }));
+    EXPECT_EQ(wall.open->words("notice"), QStringLiteral("Undone: Change the words of 3 textures"));
+    QTest::keySequence(&wall.open->grid(), QKeySequence::Redo);
+    EXPECT_TRUE(comes([&] { return rowOf(wall.folder, wall.rope).stars == 5; }));
+}
+
+TEST(LibraryActions, UndoesAfterARestartWhatWasDoneBefore) {
+    Wall wall;
+    wall.open->prompts.name = QStringLiteral("North shore");
+    wall.open->act("putOnShelf");
+    ASSERT_TRUE(comes([&] { return wall.filter("North shore") != nullptr; }));
+    wall.open->act("remove");
+    ASSERT_TRUE(comes([&] { return rowOf(wall.folder, wall.foam).removed; }));
+    wall.open.reset();
+    wall.open = std::make_unique<OpenWindow>(wall.folder);
+    ASSERT_TRUE(comes([&] { return wall.open->part<QAction>("undoInLibrary").isEnabled(); }));
+    wall.open->act("undoInLibrary");
+    EXPECT_TRUE(comes([&] { return wall.open->shown() == 3; }));
+    wall.open->act("undoInLibrary");
+    EXPECT_TRUE(comes([&] { return catalogue::listShelves(wall.folder.library())->empty(); }));
+}
+
+TEST(LibraryActions, UndoesTheAddingOfAllThatCameAtOnce) {
+    Wall wall;
+    QStringList files;
+    for (int i = 0; i < 3; ++i) {
+        QImage picture(5, 5, QImage::Format_RGB32);
+        picture.fill(qRgb(i * 50, 90, 20));
+        picture.setPixel(i, 1, qRgb(200, 10, 10));
+        files.append(
+            QString::fromStdString(wall.folder.path("rope-" + std::to_string(i) + ".png")));
+        ASSERT_TRUE(picture.save(files.back()));
+    }
+    QMimeData data;
+    QList<QUrl> urls;
+    for (const QString& file : files) urls.append(QUrl::fromLocalFile(file));
+    data.setUrls(urls);
+    wall.open->drop(data);
+    ASSERT_TRUE(comes([&] { return wall.open->shown() == 6; }));
+    ASSERT_TRUE(comes([&] {
+        return wall.open->part<QAction>("undoInLibrary")
+            .text()
+            .startsWith(QStringLiteral("&Undo: Add "));
+    }));
+    wall.open->act("undoInLibrary");
+    EXPECT_TRUE(comes([&] { return wall.open->shown() == 3; }));
+    ASSERT_TRUE(comes([&] { return wall.open->part<QAction>("redoInLibrary").isEnabled(); }));
+    wall.open->act("redoInLibrary");
+    EXPECT_TRUE(comes([&] { return wall.open->shown() == 6; }));
+}
+
+TEST(LibraryActions, LeavesTheUndoKeyToTheSearchField) {
+    Wall wall;
+    wall.open->act("twoStars");
+    ASSERT_TRUE(comes([&] { return rowOf(wall.folder, wall.rope).stars == 2; }));
+    ASSERT_TRUE(comes([&] { return wall.open->part<QAction>("undoInLibrary").isEnabled(); }));
+    wall.open->type("foam");
+    auto& field = wall.open->part<QLineEdit>("searchField");
+    QTest::keySequence(&field, QKeySequence::Undo);
+    EXPECT_NE(field.text(), QStringLiteral("foam"));
+    EXPECT_EQ(rowOf(wall.folder, wall.rope).stars, 2);
 }
 
 TEST(LibraryActions, FinishesWhatWasAskedForBeforeTheWindowCloses) {

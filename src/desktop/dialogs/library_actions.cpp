@@ -1,10 +1,12 @@
 #include "desktop/dialogs/library_actions.h"
 
 #include <array>
+#include <memory>
 
 #include <QAction>
 #include <QWidget>
 
+#include "catalogue/actions.h"
 #include "catalogue/edit.h"
 #include "catalogue/history.h"
 #include "catalogue/reader.h"
@@ -38,12 +40,24 @@ LibraryEdit::Words always(const QString& words) {
 Result<std::int64_t> applyWords(catalogue::Library& library, const Ids& ids,
                                 const WordsChange& change) {
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, library.begin());
+    catalogue::nameAction(library, "Change the words of " + catalogue::texturesInWords(ids));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t texts,
                              catalogue::setText(library, ids, change.patch));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t tags,
                              catalogue::changeTags(library, ids, change.add, change.drop));
     PANTILE_RETURN_IF_ERROR(transaction.commit());
     return std::max(texts, tags);
+}
+
+// What was undone or done again may give textures other pictures, whose costs are not known.
+Result<std::string> afterStep(catalogue::Library& library,
+                              const Result<catalogue::UndoneAction>& step) {
+    if (!step) return step.error();
+    for (const TextureId id : step->newPictures) {
+        if (const auto record = catalogue::readTexture(library, id))
+            tasks::knownEstimate(library, *record);
+    }
+    return step->action.what;
 }
 
 }  // namespace
@@ -81,6 +95,10 @@ void LibraryActions::connectActions() {
     on(ActionId::TakeFromShelf, [this] { takeFromShelf(); });
     on(ActionId::Remove, [this] { remove(); });
     on(ActionId::Recover, [this] { recover(); });
+    on(ActionId::UndoInLibrary, [this] { undo(); });
+    on(ActionId::RedoInLibrary, [this] { redo(); });
+    for (const ActionId id : {ActionId::UndoInLibrary, ActionId::RedoInLibrary})
+        m_page->addAction(&m_actions[id]);
     on(ActionId::SaveSearch, [this] { saveSearch(); });
     on(ActionId::DropFilter, [this] { dropFilter(); });
     for (std::size_t stars = 0; stars < kStarActions.size(); ++stars)
@@ -114,6 +132,7 @@ void LibraryActions::renew() {
                         if (!filters) return;
                         m_shelves = filters->shelves;
                         m_filters->showFilters(*filters);
+                        showSteps(*filters);
                         Q_EMIT filtersRead(*filters);
                     });
 }
@@ -194,6 +213,42 @@ void LibraryActions::revert(TextureId id, int revision) {
                                   ? tr("It is what it was after revision %1.").arg(revision)
                                   : tr("Went back to revision %1.").arg(revision);
                    }});
+}
+
+// Which step it was is known only once it is done, as other programs change the library too.
+void LibraryActions::undo() {
+    const auto what = std::make_shared<QString>();  // The job and the words own it.
+    m_edits.apply({[what](catalogue::Library& library) -> Result<std::int64_t> {
+                       PANTILE_ASSIGN_OR_RETURN(const std::string step,
+                                                afterStep(library, catalogue::undoLast(library)));
+                       *what = shownText(step);
+                       return 1;
+                   },
+                   [what](std::int64_t) { return tr("Undone: %1").arg(*what); }});
+}
+
+void LibraryActions::redo() {
+    const auto what = std::make_shared<QString>();  // As above.
+    m_edits.apply({[what](catalogue::Library& library) -> Result<std::int64_t> {
+                       PANTILE_ASSIGN_OR_RETURN(const std::string step,
+                                                afterStep(library, catalogue::redoLast(library)));
+                       *what = shownText(step);
+                       return 1;
+                   },
+                   [what](std::int64_t) { return tr("Done again: %1").arg(*what); }});
+}
+
+void LibraryActions::showSteps(const LibraryFilters& filters) {
+    const auto show = [this](ActionId id, const QString& word,
+                             const std::optional<std::string>& what) {
+        m_actions[id].setEnabled(what.has_value());
+        // An ampersand would mark a key.
+        const QString name =
+            shownText(what.value_or("")).replace(QLatin1Char('&'), QStringLiteral("&&"));
+        m_actions[id].setText(what ? QStringLiteral("%1: %2").arg(word, name) : word);
+    };
+    show(ActionId::UndoInLibrary, tr("&Undo"), filters.undo);
+    show(ActionId::RedoInLibrary, tr("Re&do"), filters.redo);
 }
 
 std::vector<std::string> LibraryActions::shelfNames() const {

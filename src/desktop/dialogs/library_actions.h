@@ -58,6 +58,9 @@ private:
     void addTag(const QString& tag, const std::vector<core::TextureId>& ids);
     void saveSearch();
     void dropFilter();
+    void undo();
+    void redo();
+    void showSteps(const LibraryFilters& filters);
     void changeWords(const std::vector<core::TextureId>& ids, const WordsChange& change);
     std::vector<std::string> shelfNames() const;
 

@@ -1,5 +1,6 @@
 #include "desktop/jobs/filters_job.h"
 
+#include "catalogue/actions.h"
 #include "catalogue/query_parser.h"
 #include "tasks/find_textures.h"
 #include "tasks/library_place.h"
@@ -39,6 +40,10 @@ Result<LibraryFilters> readFilters(const std::filesystem::path& libraryPath,
     }
     PANTILE_ASSIGN_OR_RETURN(filters.all, countOf(library, "", progress));
     PANTILE_ASSIGN_OR_RETURN(filters.removed, countOf(library, "is:removed", progress));
+    PANTILE_ASSIGN_OR_RETURN(const auto last, catalogue::lastAction(library));
+    if (last) filters.undo = last->what;
+    PANTILE_ASSIGN_OR_RETURN(const auto undone, catalogue::lastUndone(library));
+    if (undone) filters.redo = undone->what;
     return filters;
 }
 

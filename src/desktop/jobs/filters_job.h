@@ -3,6 +3,7 @@
 // What the library can be filtered by, with counts, read off the window's thread.
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,8 @@ struct LibraryFilters {
     std::vector<CountedSearch> searches;
     std::int64_t all = 0;
     std::int64_t removed = 0;
+    std::optional<std::string> undo;  ///< What would be undone,
+    std::optional<std::string> redo;  ///< and what done again.
 };
 
 /// Errors: those of the library; Cancelled.

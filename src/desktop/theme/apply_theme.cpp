@@ -92,6 +92,9 @@ QToolButton:checked { background: @selection; border: 2px solid @structure; padd
 QToolButton:focus { border: 2px solid @text; padding: 3px; }
 #post, #pastedText, #wordsNote { background: @field; border: 1px solid @edge; border-radius: 4px; }
 #post:focus, #pastedText:focus, #wordsNote:focus { border: 2px solid @structure; }
+#searchCompletions { color: @text; background: @field; border: 1px solid @edge; }
+#searchCompletions::item { padding: 4px 8px; }
+#searchCompletions::item:selected { color: @text; background: @selection; }
 QListWidget { border: none; background: @ground; }
 QListWidget::item { padding: 4px; }
 QListWidget::item:selected { color: @text; background: @selection; }
