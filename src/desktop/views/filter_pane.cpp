@@ -58,7 +58,7 @@ QTreeWidgetItem* FilterPane::addHeading(const QString& words) {
     QFont bold = font();
     bold.setBold(true);
     heading->setFont(0, bold);
-    heading->setExpanded(true);
+    heading->setFirstColumnSpanned(true);
     return heading;
 }
 

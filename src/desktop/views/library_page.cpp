@@ -71,10 +71,11 @@ LibraryPage::LibraryPage(AppContext& context, Actions& actions, ChosenTextures& 
       m_reading(context.jobs),
       m_encoding(context.jobs) {
     makeLayout();
-    connectParts();
-    connectActions();
+    // Before anything follows them: whether there is room is known only once there is a width.
     m_actions[ActionId::Details].setChecked(true);
     m_actions[ActionId::Filters].setChecked(true);
+    connectParts();
+    connectActions();
     find();
 }
 
