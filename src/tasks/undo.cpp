@@ -1,5 +1,6 @@
 #include "tasks/undo.h"
 
+#include "catalogue/reader.h"
 #include "tasks/keep_estimates.h"
 
 namespace pantile::tasks {
@@ -12,6 +13,10 @@ Result<catalogue::Action> withCosts(catalogue::Library& library,
                                     const Result<catalogue::UndoneAction>& turned) {
     PANTILE_RETURN_IF_ERROR(turned);
     if (turned->changedProfiles) PANTILE_RETURN_IF_ERROR(dropStaleEstimates(library));
+    for (const core::TextureId id : turned->newPictures) {
+        if (const auto record = catalogue::readTexture(library, id))
+            knownEstimate(library, *record);
+    }
     return turned->action;
 }
 

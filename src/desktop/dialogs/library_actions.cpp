@@ -15,6 +15,7 @@
 #include "desktop/views/notice_bar.h"
 #include "desktop/views/search_bar.h"
 #include "tasks/keep_estimates.h"
+#include "tasks/undo.h"
 
 namespace pantile::desktop {
 
@@ -47,17 +48,6 @@ Result<std::int64_t> applyWords(catalogue::Library& library, const Ids& ids,
                              catalogue::changeTags(library, ids, change.add, change.drop));
     PANTILE_RETURN_IF_ERROR(transaction.commit());
     return std::max(texts, tags);
-}
-
-// What was undone or done again may give textures other pictures, whose costs are not known.
-Result<std::string> afterStep(catalogue::Library& library,
-                              const Result<catalogue::UndoneAction>& step) {
-    if (!step) return step.error();
-    for (const TextureId id : step->newPictures) {
-        if (const auto record = catalogue::readTexture(library, id))
-            tasks::knownEstimate(library, *record);
-    }
-    return step->action.what;
 }
 
 }  // namespace
@@ -219,9 +209,9 @@ void LibraryActions::revert(TextureId id, int revision) {
 void LibraryActions::undo() {
     const auto what = std::make_shared<QString>();  // The job and the words own it.
     m_edits.apply({[what](catalogue::Library& library) -> Result<std::int64_t> {
-                       PANTILE_ASSIGN_OR_RETURN(const std::string step,
-                                                afterStep(library, catalogue::undoLast(library)));
-                       *what = shownText(step);
+                       PANTILE_ASSIGN_OR_RETURN(const catalogue::Action step,
+                                                tasks::undoLast(library));
+                       *what = shownText(step.what);
                        return 1;
                    },
                    [what](std::int64_t) { return tr("Undone: %1").arg(*what); }});
@@ -230,9 +220,9 @@ void LibraryActions::undo() {
 void LibraryActions::redo() {
     const auto what = std::make_shared<QString>();  // As above.
     m_edits.apply({[what](catalogue::Library& library) -> Result<std::int64_t> {
-                       PANTILE_ASSIGN_OR_RETURN(const std::string step,
-                                                afterStep(library, catalogue::redoLast(library)));
-                       *what = shownText(step);
+                       PANTILE_ASSIGN_OR_RETURN(const catalogue::Action step,
+                                                tasks::redoLast(library));
+                       *what = shownText(step.what);
                        return 1;
                    },
                    [what](std::int64_t) { return tr("Done again: %1").arg(*what); }});

@@ -7,7 +7,6 @@
 #include <QRegularExpression>
 #include <QUrl>
 
-#include "catalogue/actions.h"
 #include "tasks/library_place.h"
 
 namespace pantile::desktop {
@@ -39,14 +38,6 @@ std::optional<tasks::GatherInput> embeddedPicture(const QString& text) {
     const QByteArray bytes = QByteArray::fromBase64(letters);
     if (bytes.isEmpty()) return std::nullopt;
     return tasks::GatherInput{kPictureName, bytes.toStdString()};
-}
-
-std::string actionName(const std::vector<tasks::GatherInput>& inputs) {
-    if (inputs.empty()) return "Add nothing";
-    const std::filesystem::path first(inputs.front().path);
-    std::string name = "Add " + catalogue::nameInWords(first.filename().string());
-    if (inputs.size() > 1) name += " and " + std::to_string(inputs.size() - 1) + " more";
-    return name;
 }
 
 bool hasLinksAlone(const QMimeData& data) {
@@ -121,8 +112,6 @@ Result<tasks::GatherReport> runGather(const std::filesystem::path& libraryPath,
     }
     PANTILE_ASSIGN_OR_RETURN(catalogue::Library library,
                              tasks::openLibrary(libraryPath, tasks::Purpose::Change));
-    // However many files it takes: what one asked for at once is undone at once.
-    const catalogue::OneAction action(library, actionName(request.inputs));
     return tasks::gather(library, request.inputs, request.options, progress);
 }
 
