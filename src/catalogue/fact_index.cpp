@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "catalogue/id_pages.h"
 #include "catalogue/sqlite_error.h"
 
 namespace pantile::catalogue {
@@ -12,8 +13,8 @@ namespace {
 
 using core::Result;
 
-constexpr unsigned kPageBits = 9;
-static_assert(kTexturesPerFactPage == 1U << kPageBits);
+using FactPages = IdPages<9>;
+static_assert(FactPages::kTextures == kTexturesPerFactPage);
 
 // Of any id, also a forged one, the page lies within 2^54 of zero.
 constexpr std::int64_t kPagesOfFact = std::int64_t{1} << 56;
@@ -28,14 +29,6 @@ constexpr std::size_t kUsedFact = static_cast<std::size_t>(Fact::Used0);
 
 /// A page of every fact.
 using FactTable = std::array<FactValues, kFacts>;
-
-std::int64_t factPageOf(std::int64_t id) {
-    return id >> kPageBits;
-}
-
-std::size_t factPlaceOf(std::int64_t id) {
-    return static_cast<std::uint64_t>(id) % kTexturesPerFactPage;
-}
 
 std::int64_t rowOf(std::size_t fact, std::int64_t page) {
     return static_cast<std::int64_t>(fact) * kPagesOfFact + page;
@@ -58,7 +51,7 @@ std::array<std::int64_t, 4> usedWords(Statement& row, int column) {
 
 /// Of a row of kAllFacts.
 void takeRow(Statement& row, FactTable& table) {
-    const std::size_t place = factPlaceOf(row.integer(0));
+    const std::size_t place = FactPages::placeOf(row.integer(0));
     for (std::size_t fact = 0; fact < kUsedFact; ++fact) {
         table[fact][place] = row.integer(static_cast<int>(fact) + 1);
     }
@@ -67,7 +60,7 @@ void takeRow(Statement& row, FactTable& table) {
 }
 
 Result<void> takeTexture(Connection& connection, std::int64_t id, FactTable& table) {
-    for (FactValues& values : table) values[factPlaceOf(id)] = 0;
+    for (FactValues& values : table) values[FactPages::placeOf(id)] = 0;
     PANTILE_ASSIGN_OR_RETURN(
         Statement row,
         Statement::prepare(connection, std::string(kAllFacts) + " WHERE t.id = ?1", {id}));
@@ -142,7 +135,7 @@ Result<void> forEachTable(Connection& connection, Take take) {
     FactTable table{};
     for (;;) {
         PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
-        const auto next = more ? std::optional(factPageOf(row.integer(0))) : std::nullopt;
+        const auto next = more ? std::optional(FactPages::pageOf(row.integer(0))) : std::nullopt;
         if (number && next != number) {
             PANTILE_RETURN_IF_ERROR(take(*number, table));
             table = FactTable{};
@@ -153,24 +146,20 @@ Result<void> forEachTable(Connection& connection, Take take) {
     }
 }
 
-std::int64_t factIdAt(std::int64_t page, std::size_t place) {
-    return static_cast<std::int64_t>((static_cast<std::uint64_t>(page) << kPageBits) + place);
-}
-
 void noteDifferences(std::int64_t page, const FactTable& found, const FactTable& expected,
                      std::vector<std::int64_t>& wrong) {
     for (std::size_t place = 0; place < kTexturesPerFactPage; ++place) {
         const bool same = std::equal(
             found.begin(), found.end(), expected.begin(),
             [&](const FactValues& a, const FactValues& b) { return a[place] == b[place]; });
-        if (!same) wrong.push_back(factIdAt(page, place));
+        if (!same) wrong.push_back(FactPages::idAt(page, place));
     }
 }
 
 }  // namespace
 
 std::int64_t FactReader::firstIdOf(std::int64_t page) {
-    return factIdAt(page, 0);
+    return FactPages::idAt(page, 0);
 }
 
 Result<FactReader> FactReader::create(Connection& connection, std::initializer_list<Fact> facts) {
@@ -226,10 +215,10 @@ Result<bool> FactReader::next() {
 
 Result<void> writeFacts(Connection& connection, std::span<const std::int64_t> ids) {
     while (!ids.empty()) {
-        const std::int64_t page = factPageOf(ids.front());
+        const std::int64_t page = FactPages::pageOf(ids.front());
         PANTILE_ASSIGN_OR_RETURN(const FactTable before, storedTable(connection, page));
         FactTable after = before;
-        for (; !ids.empty() && factPageOf(ids.front()) == page; ids = ids.subspan(1)) {
+        for (; !ids.empty() && FactPages::pageOf(ids.front()) == page; ids = ids.subspan(1)) {
             PANTILE_RETURN_IF_ERROR(takeTexture(connection, ids.front(), after));
         }
         PANTILE_RETURN_IF_ERROR(storeTable(connection, page, before, after));
@@ -261,7 +250,7 @@ Result<std::vector<std::int64_t>> wrongFacts(Connection& connection) {
         const std::int64_t page = row - fact * kPagesOfFact;
         const bool isKnown = fact >= 0 && fact < static_cast<std::int64_t>(kFacts) &&
                              std::binary_search(known.begin(), known.end(), page);
-        if (!isKnown) wrong.push_back(factIdAt(page, 0));
+        if (!isKnown) wrong.push_back(FactPages::idAt(page, 0));
     }
     return wrong;
 }

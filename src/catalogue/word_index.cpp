@@ -6,6 +6,7 @@
 
 #include "catalogue/contents.h"
 #include "catalogue/fact_index.h"
+#include "catalogue/id_pages.h"
 #include "catalogue/index_changes.h"
 #include "catalogue/statement.h"
 #include "catalogue/transaction.h"
@@ -17,21 +18,9 @@ using core::Result;
 
 constexpr std::string_view kAllTexts =
     "SELECT id, fold(title), fold(author), fold(licence), fold(source), fold(note) FROM textures";
-constexpr unsigned kPlaceBits = 6;
-static_assert(WordPage::kTextures == 1U << kPlaceBits);
 
-// Of any number: a forged library may hold any.
-std::int64_t pageOf(std::int64_t id) {
-    return id >> kPlaceBits;
-}
-
-std::size_t placeOf(std::int64_t id) {
-    return static_cast<std::uint64_t>(id) % WordPage::kTextures;
-}
-
-std::int64_t idAt(std::int64_t page, std::size_t place) {
-    return static_cast<std::int64_t>((static_cast<std::uint64_t>(page) << kPlaceBits) + place);
-}
+using WordPages = IdPages<6>;
+static_assert(WordPages::kTextures == WordPage::kTextures);
 
 /// Of a row of kAllTexts.
 WordTexts textsIn(Statement& row) {
@@ -85,14 +74,14 @@ Result<void> forEachPage(Connection& connection, Take take) {
     WordPage page;
     for (;;) {
         PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
-        const auto next = more ? std::optional(pageOf(row.integer(0))) : std::nullopt;
+        const auto next = more ? std::optional(WordPages::pageOf(row.integer(0))) : std::nullopt;
         if (number && next != number) {
             PANTILE_RETURN_IF_ERROR(take(*number, page.bytes()));
             page = WordPage();
         }
         if (!more) return {};
         number = next;
-        page.set(placeOf(row.integer(0)), textsIn(row));
+        page.set(WordPages::placeOf(row.integer(0)), textsIn(row));
     }
 }
 
@@ -119,12 +108,12 @@ Result<void> describeContents(Connection& connection) {
 
 Result<void> writeWords(Connection& connection, std::span<const std::int64_t> ids) {
     while (!ids.empty()) {
-        const std::int64_t number = pageOf(ids.front());
+        const std::int64_t number = WordPages::pageOf(ids.front());
         PANTILE_ASSIGN_OR_RETURN(const std::string before, storedPage(connection, number));
         WordPage page(before);
-        for (; !ids.empty() && pageOf(ids.front()) == number; ids = ids.subspan(1)) {
+        for (; !ids.empty() && WordPages::pageOf(ids.front()) == number; ids = ids.subspan(1)) {
             PANTILE_ASSIGN_OR_RETURN(const WordTexts texts, textsOf(connection, ids.front()));
-            page.set(placeOf(ids.front()), texts);
+            page.set(WordPages::placeOf(ids.front()), texts);
         }
         const std::string after = page.bytes();
         if (after != before) PANTILE_RETURN_IF_ERROR(storePage(connection, number, after));
@@ -140,7 +129,7 @@ Result<WordSets> searchWords(Connection& connection, std::string_view folded) {
     for (;;) {
         PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
         if (!more) return found;
-        const std::int64_t first = idAt(row.integer(0), 0);
+        const std::int64_t first = WordPages::idAt(row.integer(0), 0);
         const WordHits hits = hitsIn(row.bytesView(1), folded);
         for (std::size_t field = 0; field < hits.size(); ++field) {
             found[field].addRun(first, hits[field]);
