@@ -1,6 +1,5 @@
 #include "tasks/undo.h"
 
-#include "catalogue/reader.h"
 #include "tasks/keep_estimates.h"
 
 namespace pantile::tasks {
@@ -9,25 +8,20 @@ using core::Result;
 
 namespace {
 
-Result<catalogue::Action> withCosts(catalogue::Library& library,
-                                    const Result<catalogue::UndoneAction>& turned) {
-    PANTILE_RETURN_IF_ERROR(turned);
-    if (turned->changedProfiles) PANTILE_RETURN_IF_ERROR(dropStaleEstimates(library));
-    for (const core::TextureId id : turned->newPictures) {
-        if (const auto record = catalogue::readTexture(library, id))
-            knownEstimate(library, *record);
-    }
-    return turned->action;
+Result<catalogue::UndoneAction> withoutStaleCosts(catalogue::Library& library,
+                                                  Result<catalogue::UndoneAction> turned) {
+    if (turned && turned->changedProfiles) PANTILE_RETURN_IF_ERROR(dropStaleEstimates(library));
+    return turned;
 }
 
 }  // namespace
 
-Result<catalogue::Action> undoLast(catalogue::Library& library) {
-    return withCosts(library, catalogue::undoLast(library));
+Result<catalogue::UndoneAction> undoLast(catalogue::Library& library) {
+    return withoutStaleCosts(library, catalogue::undoLast(library));
 }
 
-Result<catalogue::Action> redoLast(catalogue::Library& library) {
-    return withCosts(library, catalogue::redoLast(library));
+Result<catalogue::UndoneAction> redoLast(catalogue::Library& library) {
+    return withoutStaleCosts(library, catalogue::redoLast(library));
 }
 
 }  // namespace pantile::tasks

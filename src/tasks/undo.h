@@ -11,7 +11,7 @@ namespace pantile::tasks {
 
 /// As the functions of catalogue/actions.h. Costs that no longer hold are dropped; refreshEstimates
 /// works out the new ones.
-core::Result<catalogue::Action> undoLast(catalogue::Library& library);
-core::Result<catalogue::Action> redoLast(catalogue::Library& library);
+core::Result<catalogue::UndoneAction> undoLast(catalogue::Library& library);
+core::Result<catalogue::UndoneAction> redoLast(catalogue::Library& library);
 
 }  // namespace pantile::tasks

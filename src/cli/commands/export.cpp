@@ -87,8 +87,8 @@ Command exportCommand() {
             {"--replace", OptionKind::Flag, "", "files of the same name may be replaced"},
         },
         "'pantile export all --as json --into DIR' writes one file, library.json, that holds all "
-        "of "
-        "the\nlibrary; 'pantile add' makes the same library of it again. See docs/library-file.md.",
+        "of the\nlibrary; 'pantile add' makes the same library of it again. See "
+        "docs/library-file.md.",
         run};
 }
 

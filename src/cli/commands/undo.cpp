@@ -16,7 +16,7 @@ using core::Result;
 
 namespace {
 
-using Turn = Result<catalogue::Action> (*)(catalogue::Library&);
+using Turn = Result<catalogue::UndoneAction> (*)(catalogue::Library&);
 
 struct TurnWords {
     const char* member;     ///< Of the answer: "undone".
@@ -59,11 +59,11 @@ Result<Outcome> turn(Session& session, const Arguments& arguments, Turn one,
     std::vector<catalogue::Action> turned;
     Result<void> refused;
     while (refused && std::ssize(turned) < count) {
-        auto action = one(library);
-        if (action) {
-            turned.push_back(*std::move(action));
+        auto step = one(library);
+        if (step) {
+            turned.push_back(std::move(step->action));
         } else {
-            refused = action.error();
+            refused = step.error();
         }
     }
     if (turned.empty()) return refused.error();

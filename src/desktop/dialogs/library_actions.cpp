@@ -37,6 +37,12 @@ LibraryEdit::Words always(const QString& words) {
     return [words](std::int64_t) { return words; };
 }
 
+/// Of a picture that may be an older one, whose cost was forgotten.
+void keepCost(catalogue::Library& library, TextureId id) {
+    if (const auto record = catalogue::readTexture(library, id))
+        tasks::knownEstimate(library, *record);
+}
+
 // Words and tags together are one change.
 Result<std::int64_t> applyWords(catalogue::Library& library, const Ids& ids,
                                 const WordsChange& change) {
@@ -193,9 +199,7 @@ void LibraryActions::revert(TextureId id, int revision) {
     m_edits.apply({[id, revision](catalogue::Library& library) -> Result<std::int64_t> {
                        PANTILE_ASSIGN_OR_RETURN(const std::int64_t changed,
                                                 catalogue::revertTexture(library, id, revision));
-                       // The picture may be an older one, whose cost was forgotten.
-                       if (const auto record = catalogue::readTexture(library, id))
-                           tasks::knownEstimate(library, *record);
+                       keepCost(library, id);
                        return changed;
                    },
                    [revision](std::int64_t changed) {
@@ -207,25 +211,22 @@ void LibraryActions::revert(TextureId id, int revision) {
 
 // Which step it was is known only once it is done, as other programs change the library too.
 void LibraryActions::undo() {
-    const auto what = std::make_shared<QString>();  // The job and the words own it.
-    m_edits.apply({[what](catalogue::Library& library) -> Result<std::int64_t> {
-                       PANTILE_ASSIGN_OR_RETURN(const catalogue::Action step,
-                                                tasks::undoLast(library));
-                       *what = shownText(step.what);
-                       return 1;
-                   },
-                   [what](std::int64_t) { return tr("Undone: %1").arg(*what); }});
+    turn(tasks::undoLast, tr("Undone: %1"));
 }
 
 void LibraryActions::redo() {
-    const auto what = std::make_shared<QString>();  // As above.
-    m_edits.apply({[what](catalogue::Library& library) -> Result<std::int64_t> {
-                       PANTILE_ASSIGN_OR_RETURN(const catalogue::Action step,
-                                                tasks::redoLast(library));
-                       *what = shownText(step.what);
+    turn(tasks::redoLast, tr("Done again: %1"));
+}
+
+void LibraryActions::turn(Turn one, const QString& words) {
+    const auto what = std::make_shared<QString>();  // The job and the words own it.
+    m_edits.apply({[what, one](catalogue::Library& library) -> Result<std::int64_t> {
+                       PANTILE_ASSIGN_OR_RETURN(const catalogue::UndoneAction step, one(library));
+                       for (const TextureId id : step.newPictures) keepCost(library, id);
+                       *what = shownText(step.action.what);
                        return 1;
                    },
-                   [what](std::int64_t) { return tr("Done again: %1").arg(*what); }});
+                   [what, words](std::int64_t) { return words.arg(*what); }});
 }
 
 void LibraryActions::showSteps(const LibraryFilters& filters) {

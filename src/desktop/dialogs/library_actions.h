@@ -4,6 +4,7 @@
 
 #include <QObject>
 
+#include "catalogue/actions.h"
 #include "desktop/action_table.h"
 #include "desktop/app_context.h"
 #include "desktop/chosen_textures.h"
@@ -46,6 +47,9 @@ Q_SIGNALS:
     void filtersRead(const LibraryFilters& filters);
 
 private:
+    /// Undoes or redoes one action.
+    using Turn = core::Result<catalogue::UndoneAction> (*)(catalogue::Library&);
+
     void connectActions();
     void connectFilters();
     void editWords();
@@ -60,6 +64,7 @@ private:
     void dropFilter();
     void undo();
     void redo();
+    void turn(Turn one, const QString& words);
     void showSteps(const LibraryFilters& filters);
     void changeWords(const std::vector<core::TextureId>& ids, const WordsChange& change);
     std::vector<std::string> shelfNames() const;
