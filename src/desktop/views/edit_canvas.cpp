@@ -8,6 +8,7 @@
 #include <QPainter>
 
 #include "desktop/theme/apply_theme.h"
+#include "desktop/views/arrow_step.h"
 
 namespace pantile::desktop {
 
@@ -34,21 +35,6 @@ QImage cellImage(const core::Texture& texture) {
         }
     }
     return image;
-}
-
-Point stepOf(int key) {
-    switch (key) {
-        case Qt::Key_Left:
-            return {-1, 0};
-        case Qt::Key_Right:
-            return {1, 0};
-        case Qt::Key_Up:
-            return {0, -1};
-        case Qt::Key_Down:
-            return {0, 1};
-        default:
-            return {0, 0};
-    }
 }
 
 QPointF topLeftOf(const std::vector<Point>& corners) {
@@ -305,9 +291,11 @@ void EditCanvas::pan(QPointF by) {
 
 void EditCanvas::keyPressEvent(QKeyEvent* event) {
     if (!m_texture) return QWidget::keyPressEvent(event);
-    if (const Point step = stepOf(event->key()); step != Point{0, 0}) {
-        if ((event->modifiers() & Qt::ControlModifier) == 0) return moveKeyCell(step);
-        return pan(QPointF(-step.x * width(), -step.y * height()) / 4);
+    if (const QPoint step = arrowStep(event->key()); !step.isNull()) {
+        if ((event->modifiers() & Qt::ControlModifier) == 0) {
+            return moveKeyCell({step.x(), step.y()});
+        }
+        return pan(QPointF(-step.x() * width(), -step.y() * height()) / 4);
     }
     switch (event->key()) {
         case Qt::Key_Return:

@@ -7,6 +7,7 @@
 #include <QPainter>
 
 #include "desktop/theme/apply_theme.h"
+#include "desktop/views/arrow_step.h"
 
 namespace pantile::desktop {
 
@@ -14,21 +15,6 @@ namespace {
 
 constexpr int kLeastDrag = 4;  // Less is a slip of the hand. Units: pixels of the window.
 constexpr int kKeySteps = 32;  // From one edge of the picture to the other.
-
-QPoint directionOf(int key) {
-    switch (key) {
-        case Qt::Key_Left:
-            return {-1, 0};
-        case Qt::Key_Right:
-            return {1, 0};
-        case Qt::Key_Up:
-            return {0, -1};
-        case Qt::Key_Down:
-            return {0, 1};
-        default:
-            return {};
-    }
-}
 
 }  // namespace
 
@@ -147,7 +133,7 @@ void SourceView::drawOut(QPoint to) {
 }
 
 void SourceView::keyPressEvent(QKeyEvent* event) {
-    const QPoint direction = directionOf(event->key());
+    const QPoint direction = arrowStep(event->key());
     if (event->key() == Qt::Key_Escape && m_part) return useAll();
     if (direction.isNull() || !m_takesPart || m_size.isEmpty())
         return QWidget::keyPressEvent(event);
