@@ -217,11 +217,11 @@ private:
             const auto broken,
             allTexts(m_connection,
                      "SELECT name FROM loads WHERE (SELECT count(*) FROM load_slots WHERE load_id "
-                     "= id) IS NOT (SELECT max(slot) + 1 FROM load_slots WHERE load_id = id)"));
+                     "= id) <> (SELECT ifnull(max(slot) + 1, 0) FROM load_slots WHERE load_id = "
+                     "id)"));
         if (broken.empty()) return {};
         return Error{ErrorKind::InvalidInput,
-                     "the load '" + core::excerpt(broken.front()) +
-                         "' has no texture, or a gap between its slots",
+                     "the load '" + core::excerpt(broken.front()) + "' has a gap between its slots",
                      "number the slots from 0"};
     }
 

@@ -1,5 +1,7 @@
 #include "catalogue/loads.h"
 
+#include <algorithm>
+
 #include "catalogue/actions.h"
 #include "catalogue/boards.h"
 #include "catalogue/id_list.h"
@@ -52,28 +54,31 @@ Result<StoredLoad> loadLoad(Connection& connection, std::int64_t id) {
     return load;
 }
 
-Result<void> checkSlots(const StoredLoad& load, const core::Board& board) {
-    if (load.slots.empty()) {
+Result<void> checkSlots(Library& library, const std::vector<core::TextureId>& slots,
+                        const core::Board& board) {
+    std::vector<core::TextureId> sorted = slots;
+    std::sort(sorted.begin(), sorted.end());
+    const auto twice = std::adjacent_find(sorted.begin(), sorted.end());
+    if (twice != sorted.end()) {
         return Error{ErrorKind::InvalidInput,
-                     "the load '" + core::excerpt(load.name) + "' has no texture",
-                     "choose at least one"};
+                     "texture " + std::to_string(twice->value) + " is in the load twice",
+                     "name it once"};
     }
-    if (load.slots.size() <= static_cast<std::size_t>(board.slots)) return {};
-    return Error{ErrorKind::DoesNotFit,
-                 std::to_string(load.slots.size()) + " textures do not fit the " +
-                     std::to_string(board.slots) + " slots of '" + core::excerpt(board.name) + "'",
-                 "leave some out, or make several loads"};
+    if (slots.size() > static_cast<std::size_t>(board.slots)) {
+        return Error{ErrorKind::DoesNotFit,
+                     std::to_string(slots.size()) + " textures do not fit the " +
+                         std::to_string(board.slots) + " slots of '" + core::excerpt(board.name) +
+                         "'",
+                     "leave some out, or make several loads"};
+    }
+    PANTILE_RETURN_IF_ERROR(knownIds(library.connection(), slots));
+    return {};
 }
 
-Result<void> insertLoad(Library& library, const StoredLoad& load) {
-    Connection& connection = library.connection();
-    PANTILE_ASSIGN_OR_RETURN(const std::int64_t boardId, idOfName(connection, kBoards, load.board));
-    PANTILE_RETURN_IF_ERROR(run(connection,
-                                "INSERT INTO loads (name, board_id, made_at) VALUES (?1, ?2, ?3)",
-                                {load.name, boardId, library.now()}));
-    const std::int64_t loadId = connection.lastInsertedId();
+Result<void> insertSlots(Connection& connection, std::int64_t loadId,
+                         const std::vector<core::TextureId>& slots) {
     std::int64_t slot = 0;
-    for (const core::TextureId texture : load.slots) {
+    for (const core::TextureId texture : slots) {
         PANTILE_RETURN_IF_ERROR(run(
             connection, "INSERT INTO load_slots (load_id, slot, texture_id) VALUES (?1, ?2, ?3)",
             {loadId, slot++, texture.value}));
@@ -105,13 +110,52 @@ Result<StoredLoad> readLoad(const Library& library, std::string_view name) {
 }
 
 Result<void> addLoad(Library& library, const StoredLoad& load) {
+    Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
     nameAction(library, "Make load " + nameInWords(load.name));
-    PANTILE_RETURN_IF_ERROR(checkNewName(library.connection(), kLoads, load.name));
+    PANTILE_RETURN_IF_ERROR(checkNewName(connection, kLoads, load.name));
     PANTILE_ASSIGN_OR_RETURN(const core::Board board, readBoard(library, load.board));
-    PANTILE_RETURN_IF_ERROR(checkSlots(load, board));
-    PANTILE_RETURN_IF_ERROR(knownIds(library.connection(), load.slots));
-    PANTILE_RETURN_IF_ERROR(insertLoad(library, load));
+    PANTILE_RETURN_IF_ERROR(checkSlots(library, load.slots, board));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t boardId, idOfName(connection, kBoards, load.board));
+    PANTILE_RETURN_IF_ERROR(run(connection,
+                                "INSERT INTO loads (name, board_id, made_at) VALUES (?1, ?2, ?3)",
+                                {load.name, boardId, library.now()}));
+    PANTILE_RETURN_IF_ERROR(insertSlots(connection, connection.lastInsertedId(), load.slots));
+    return transaction.commit();
+}
+
+Result<void> setLoadSlots(Library& library, std::string_view name,
+                          const std::vector<core::TextureId>& slots) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Change load " + nameInWords(name));
+    PANTILE_ASSIGN_OR_RETURN(const StoredLoad load, readLoad(library, name));
+    PANTILE_ASSIGN_OR_RETURN(const core::Board board, readBoard(library, load.board));
+    PANTILE_RETURN_IF_ERROR(checkSlots(library, slots, board));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kLoads, name));
+    PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM load_slots WHERE load_id = ?1", {id}));
+    PANTILE_RETURN_IF_ERROR(insertSlots(connection, id, slots));
+    return transaction.commit();
+}
+
+Result<void> setLoadBoard(Library& library, std::string_view name, std::string_view board) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Set the board of load " + nameInWords(name));
+    PANTILE_ASSIGN_OR_RETURN(const StoredLoad load, readLoad(library, name));
+    PANTILE_ASSIGN_OR_RETURN(const core::Board wanted, readBoard(library, board));
+    PANTILE_RETURN_IF_ERROR(checkSlots(library, load.slots, wanted));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kLoads, name));
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t boardId, idOfName(connection, kBoards, board));
+    PANTILE_RETURN_IF_ERROR(
+        run(connection, "UPDATE loads SET board_id = ?2 WHERE id = ?1", {id, boardId}));
+    return transaction.commit();
+}
+
+Result<void> renameLoad(Library& library, std::string_view name, std::string_view newName) {
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Rename load " + nameInWords(name) + " to " + nameInWords(newName));
+    PANTILE_RETURN_IF_ERROR(renameIn(library.connection(), kLoads, name, newName));
     return transaction.commit();
 }
 

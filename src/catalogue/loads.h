@@ -40,10 +40,21 @@ core::Result<std::vector<StoredLoad>> listLoads(const Library& library);
 /// Errors: NotFound with the nearest name.
 core::Result<StoredLoad> readLoad(const Library& library, std::string_view name);
 
-/// Stores name, board and slots; the time is set, writings are not taken.
-/// Errors: AlreadyExists; as core::checkName; NotFound for the board or a texture; InvalidInput if
-/// there is no slot; DoesNotFit if there are more than the board has.
+/// Stores name, board and slots, none too; the time is set, writings are not taken.
+/// Errors: AlreadyExists; as core::checkName; NotFound for the board or a texture; InvalidInput for
+/// one that is in it twice; DoesNotFit if there are more slots than the board has.
 core::Result<void> addLoad(Library& library, const StoredLoad& load);
+
+/// What lies in the slots from now on. Errors: NotFound for the load or a texture; as addLoad.
+core::Result<void> setLoadSlots(Library& library, std::string_view name,
+                                const std::vector<core::TextureId>& slots);
+
+/// For which board it is from now on. Errors: NotFound; DoesNotFit if that has fewer slots than the
+/// load takes.
+core::Result<void> setLoadBoard(Library& library, std::string_view name, std::string_view board);
+
+/// Errors: NotFound; AlreadyExists; as core::checkName.
+core::Result<void> renameLoad(Library& library, std::string_view name, std::string_view newName);
 
 /// Errors: NotFound.
 core::Result<void> removeLoad(Library& library, std::string_view name);

@@ -48,7 +48,8 @@ TEST_F(LoadsTest, ThatCannotBeAreRefused) {
                 failsWith(ErrorKind::AlreadyExists, "HARBOUR"));
     EXPECT_THAT(addLoad(library(), load("Six", ids)),
                 failsWith(ErrorKind::DoesNotFit, "6 textures"));
-    EXPECT_THAT(addLoad(library(), load("None", {})), failsWith(ErrorKind::InvalidInput, "None"));
+    EXPECT_THAT(addLoad(library(), load("Twice", {ids[0], ids[1], ids[0]})),
+                failsWith(ErrorKind::InvalidInput, "twice"));
     EXPECT_THAT(addLoad(library(), load("Gap", {{99}})), failsWith(ErrorKind::NotFound, "99"));
     EXPECT_THAT(addLoad(library(), load("", {ids[0]})), failsWith(ErrorKind::InvalidInput, "name"));
     StoredLoad lost = load("Lost", {ids[0]});
@@ -70,6 +71,47 @@ TEST_F(LoadsTest, RememberWhereTheyWereWritten) {
     EXPECT_THAT(noteLoadWritten(library(), "Harbor", "x"),
                 failsWith(ErrorKind::NotFound, "Harbor"));
     EXPECT_FALSE(noteLoadWritten(library(), "Harbour", "a\nb"));
+}
+
+TEST_F(LoadsTest, CanBeEmptyAndAreFilledLater) {
+    ASSERT_THAT(addLoad(library(), load("Evening", {})), isOk());
+    ASSERT_THAT(setLoadSlots(library(), "evening", {ids[2], ids[0]}), isOk());
+    EXPECT_EQ(readLoad(library(), "Evening").value(), load("Evening", {ids[2], ids[0]}));
+    ASSERT_THAT(setLoadSlots(library(), "Evening", {ids[1]}), isOk());
+    EXPECT_EQ(readLoad(library(), "Evening")->slots, std::vector{ids[1]});
+    EXPECT_THAT(setLoadSlots(library(), "Evening", ids),
+                failsWith(ErrorKind::DoesNotFit, "6 textures"));
+    EXPECT_THAT(setLoadSlots(library(), "Evening", {{99}}), failsWith(ErrorKind::NotFound, "99"));
+    EXPECT_THAT(setLoadSlots(library(), "Morning", {}), failsWith(ErrorKind::NotFound, "Morning"));
+    EXPECT_EQ(readLoad(library(), "Evening")->slots, std::vector{ids[1]}) << "nothing half-done";
+    ASSERT_THAT(setLoadSlots(library(), "Evening", {}), isOk());
+    EXPECT_TRUE(readLoad(library(), "Evening")->slots.empty());
+}
+
+TEST_F(LoadsTest, GoToAnotherBoardThatHasRoom) {
+    core::Board small;
+    small.name = "Two slots";
+    small.slots = 2;
+    ASSERT_THAT(addBoard(library(), small), isOk());
+    ASSERT_THAT(addLoad(library(), load("Harbour", {ids[0], ids[1], ids[2]})), isOk());
+    EXPECT_THAT(setLoadBoard(library(), "Harbour", "Two slots"),
+                failsWith(ErrorKind::DoesNotFit, "3 textures"));
+    ASSERT_THAT(setLoadSlots(library(), "Harbour", {ids[0], ids[1]}), isOk());
+    ASSERT_THAT(setLoadBoard(library(), "Harbour", "two slots"), isOk());
+    EXPECT_EQ(readLoad(library(), "Harbour")->board, "Two slots");
+    EXPECT_THAT(setLoadBoard(library(), "Harbour", "Three"),
+                failsWith(ErrorKind::NotFound, "Three"));
+}
+
+TEST_F(LoadsTest, AreRenamedWithTheirHistory) {
+    ASSERT_THAT(addLoad(library(), load("Harbour", {ids[0]})), isOk());
+    ASSERT_THAT(addLoad(library(), load("Beach", {ids[1]})), isOk());
+    ASSERT_THAT(noteLoadWritten(library(), "Harbour", "sketch/"), isOk());
+    EXPECT_THAT(renameLoad(library(), "Harbour", "beach"),
+                failsWith(ErrorKind::AlreadyExists, "beach"));
+    ASSERT_THAT(renameLoad(library(), "Harbour", "Pier"), isOk());
+    EXPECT_EQ(readLoad(library(), "Pier")->writings.size(), 1U);
+    EXPECT_THAT(readLoad(library(), "Harbour"), failsWith(ErrorKind::NotFound, "Harbour"));
 }
 
 TEST_F(LoadsTest, AreRemoved) {
