@@ -77,6 +77,52 @@ std::vector<ActionRow> makeEditTable() {
     };
 }
 
+std::vector<ActionRow> makeBoardsTable() {
+    const auto inTray = [](ActionId id, const char* name, const char* text, const char* what,
+                           const QList<QKeySequence>& keys) {
+        return ActionRow{id,   Menu::Boards,   name,  text,         what,
+                         keys, Needs::Nothing, false, Heard::InTray};
+    };
+    const auto shift = [](Qt::Key key) {
+        return QList<QKeySequence>{QKeySequence(Qt::CTRL | Qt::SHIFT | key)};
+    };
+    return {
+        {ActionId::PutInLoad,
+         Menu::Boards,
+         "putInLoad",
+         "&Put in the Load",
+         "Put what is chosen in the library in the load in the tray",
+         {QKeySequence(Qt::Key_Insert), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P)},
+         Needs::Selection},
+        inTray(ActionId::TakeOut, "takeOut", "&Take Out",
+               "Take what is chosen in the tray out of the load", standard(QKeySequence::Delete)),
+        inTray(ActionId::SlotEarlier, "slotEarlier", "One Slot &Earlier",
+               "Move what is chosen in the tray one slot to the front",
+               {QKeySequence(Qt::ALT | Qt::Key_Left)}),
+        inTray(ActionId::SlotLater, "slotLater", "One Slot &Later",
+               "Move what is chosen in the tray one slot to the back",
+               {QKeySequence(Qt::ALT | Qt::Key_Right)}),
+        {ActionId::NewLoad, Menu::Boards, "newLoad", "&New Load",
+         "Put a new load in the tray, for the same board", standard(QKeySequence::New)},
+        {ActionId::RenameLoad, Menu::Boards, "renameLoad", "Rena&me Load...",
+         "Give the load in the tray another name", shift(Qt::Key_R)},
+        {ActionId::RemoveLoad, Menu::Boards, "removeLoad", "Remo&ve Load",
+         "Remove the load in the tray; its textures stay", shift(Qt::Key_Delete)},
+        {ActionId::ChooseForMe,
+         Menu::Boards,
+         "chooseForMe",
+         "&Choose for Me",
+         "Let the best set that fits the board be picked",
+         {QKeySequence(Qt::CTRL | Qt::Key_M)}},
+        {ActionId::WriteLoad, Menu::Boards, "writeLoad", "&Write Load...",
+         "Write what the board reads, and prove that it draws every cell", shift(Qt::Key_W)},
+        {ActionId::VerifyLoad, Menu::Boards, "verifyLoad", "Veri&fy a Written Load...",
+         "Read a written load again and draw it on a virtual canvas", shift(Qt::Key_Y)},
+        {ActionId::PrintSlots, Menu::Boards, "printSlots", "Print the Slot &Sheet...",
+         "Write a page that shows what lies in which slot", standard(QKeySequence::Print)},
+    };
+}
+
 ActionRow starAction(ActionId id, const char* name, const char* text, const char* what,
                      Qt::Key digit) {
     return {id, Menu::Texture, name, text, what, {QKeySequence(Qt::ALT | digit)}, Needs::Selection};
@@ -182,6 +228,9 @@ std::vector<ActionRow> makeTable() {
         {ActionId::CodesPlace, Menu::View, "codesPlace", "Go to &Codes",
          "Go to the codes: share what is chosen, read a text", ctrl(Qt::Key_3), Needs::Nothing,
          true},
+        {ActionId::BoardsPlace, Menu::View, "boardsPlace", "Go to &Boards",
+         "Go to the boards: choose, write and watch the drawing", ctrl(Qt::Key_4), Needs::Nothing,
+         true},
         {ActionId::Find, Menu::View, "find", "&Find", "Go to the search field",
          standard(QKeySequence::Find)},
         {ActionId::ShowAll,
@@ -196,6 +245,8 @@ std::vector<ActionRow> makeTable() {
          "Show or hide the details of the selected texture", ctrl(Qt::Key_D), Needs::Nothing, true},
         {ActionId::Filters, Menu::View, "filters", "Shelves and Ta&gs",
          "Show or hide shelves, tags and saved searches", ctrl(Qt::Key_B), Needs::Nothing, true},
+        {ActionId::Tray, Menu::View, "tray", "Load T&ray",
+         "Show or hide the load along the bottom edge", ctrl(Qt::Key_G), Needs::Nothing, true},
         {ActionId::Larger,
          Menu::View,
          "larger",
@@ -207,10 +258,9 @@ std::vector<ActionRow> makeTable() {
         {ActionId::Keys, Menu::Help, "keys", "&Keys", "Show this list",
          standard(QKeySequence::HelpContents)},
     };
-    const std::vector<ActionRow> edit = makeEditTable();
-    const auto isAfterTexture = [](const ActionRow& row) { return row.menu > Menu::Texture; };
-    table.insert(std::find_if(table.begin(), table.end(), isAfterTexture), edit.begin(),
-                 edit.end());
+    for (const std::vector<ActionRow>& more : {makeEditTable(), makeBoardsTable()})
+        table.insert(table.end(), more.begin(), more.end());
+    std::ranges::stable_sort(table, {}, &ActionRow::menu);
     return table;
 }
 
@@ -231,6 +281,8 @@ QString menuTitle(Menu menu) {
             return translatedAction("&Edit");
         case Menu::Codes:
             return translatedAction("&Codes");
+        case Menu::Boards:
+            return translatedAction("&Boards");
         case Menu::View:
             return translatedAction("&View");
         case Menu::Help:
@@ -240,13 +292,14 @@ QString menuTitle(Menu menu) {
 }
 
 std::span<const WidgetKey> widgetKeys() {
-    static constexpr std::array<WidgetKey, 11> kKeys = {{
+    static constexpr std::array<WidgetKey, 12> kKeys = {{
         {"Tab, Shift+Tab", "Go on to the next part of the window, or back"},
         {"Arrow keys, Home, End", "Choose among the textures"},
         {"Shift or Ctrl with these, Space", "Choose several textures"},
         {"Ctrl+A", "Choose all that are shown"},
         {"Escape, Down", "In the search field: empty it; go to the textures"},
         {"Enter", "On a texture of the library: touch it up"},
+        {"Left, Right, Home, End", "In the tray: go from slot to slot; with Shift, choose several"},
         {"0 to 9", "In Edit: pick the colour of that number; two digits are one number"},
         {"Arrow keys", "On the cells: go from cell to cell; with Ctrl, move what is shown"},
         {"Enter, Enter again", "On the cells: begin to paint at one cell, end at another"},

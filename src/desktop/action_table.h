@@ -70,15 +70,28 @@ enum class ActionId {
     CopyPost,
     CopyAllPosts,
     AddRead,
+    PutInLoad,
+    TakeOut,
+    SlotEarlier,
+    SlotLater,
+    NewLoad,
+    RenameLoad,
+    RemoveLoad,
+    ChooseForMe,
+    WriteLoad,
+    VerifyLoad,
+    PrintSlots,
+    BoardsPlace,
+    Tray,
     Keys,
 };
 
-enum class Menu { Library, Texture, Edit, Codes, View, Help };
+enum class Menu { Library, Texture, Edit, Codes, Boards, View, Help };
 
 enum class Needs { Nothing, Selection };
 
 /// Where an action's keys are heard: single letters must not be taken from fields elsewhere.
-enum class Heard { InTheWindow, InEdit, InLibrary };
+enum class Heard { InTheWindow, InEdit, InLibrary, InTray };
 
 struct ActionRow {
     ActionId id;

@@ -10,10 +10,13 @@ class QStackedWidget;
 
 namespace pantile::desktop {
 
+class BoardsPage;
 class CodesPage;
 class DropHint;
 class EditPage;
 class LibraryPage;
+class LoadTray;
+class LoadWork;
 class NoticeBar;
 
 class MainWindow : public QMainWindow {
@@ -28,18 +31,25 @@ protected:
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dragLeaveEvent(QDragLeaveEvent* event) override;
     void dropEvent(QDropEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void makeLayout();
     void makeMenus();
+    void connectPlaces();
+    void connectLoads();
     void goTo(ActionId place);
+    void showTray();
 
     Actions m_actions;
     ChosenTextures m_chosen;
     NoticeBar* m_notices;
+    LoadWork* m_loads;
     LibraryPage* m_library;
     EditPage* m_edit;
     CodesPage* m_codes;
+    BoardsPage* m_boards;
+    LoadTray* m_tray;
     QStackedWidget* m_places;
     DropHint* m_dropHint;
 };

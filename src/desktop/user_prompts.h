@@ -24,6 +24,12 @@ public:
     /// A folder to add with all below it; empty as above.
     virtual QString pickFolderToAdd(QWidget* window) = 0;
 
+    /// A folder to write into; empty as above.
+    virtual QString pickFolderToWrite(QWidget* window) = 0;
+
+    /// A written load: a card's load.bin or a header; empty as above.
+    virtual QString pickWrittenLoad(QWidget* window) = 0;
+
     /// A name; empty as above. `known` are names to choose from.
     virtual QString askName(QWidget* window, const QString& title, const QString& question,
                             const QStringList& known) = 0;

@@ -37,20 +37,29 @@ std::vector<TextureId> withTaken(std::vector<TextureId> slots, const std::vector
 
 }  // namespace
 
-Result<std::string> newLoad(catalogue::Library& library, const std::string& board) {
+Result<std::vector<std::string>> newLoads(catalogue::Library& library, const std::string& board,
+                                          const std::vector<std::vector<TextureId>>& loads) {
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, library.begin());
-    PANTILE_ASSIGN_OR_RETURN(const auto loads, catalogue::listLoads(library));
-    catalogue::StoredLoad load;
-    load.board = board;
+    if (loads.size() > 1)
+        catalogue::nameAction(library, "Make " + std::to_string(loads.size()) + " loads");
+    PANTILE_ASSIGN_OR_RETURN(const auto known, catalogue::listLoads(library));
     const auto isTaken = [&](const std::string& name) {
-        return std::any_of(loads.begin(), loads.end(),
+        return std::any_of(known.begin(), known.end(),
                            [&](const auto& each) { return each.name == name; });
     };
-    for (std::size_t number = 1; load.name.empty() || isTaken(load.name); ++number)
-        load.name = "Load " + std::to_string(number);
-    PANTILE_RETURN_IF_ERROR(catalogue::addLoad(library, load));
+    std::vector<std::string> names;
+    std::size_t number = 1;
+    for (const std::vector<TextureId>& slots : loads) {
+        catalogue::StoredLoad load;
+        do load.name = "Load " + std::to_string(number++);
+        while (isTaken(load.name));
+        load.board = board;
+        load.slots = slots;
+        PANTILE_RETURN_IF_ERROR(catalogue::addLoad(library, load));
+        names.push_back(load.name);
+    }
     PANTILE_RETURN_IF_ERROR(transaction.commit());
-    return load.name;
+    return names;
 }
 
 Result<std::int64_t> putInLoad(catalogue::Library& library, std::string_view load,

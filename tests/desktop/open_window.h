@@ -26,6 +26,10 @@ public:
 
     QString pickFolderToAdd(QWidget*) override { return folder; }
 
+    QString pickFolderToWrite(QWidget*) override { return folder; }
+
+    QString pickWrittenLoad(QWidget*) override { return files.value(0); }
+
     QString askName(QWidget*, const QString&, const QString&, const QStringList& known) override {
         offered = known;
         return name;

@@ -26,15 +26,24 @@ protected:
         return catalogue::readLoad(m_library, name).value().slots;
     }
 
-    std::string load = newLoad(m_library, "pier").value();
+    std::string newOne() { return newLoads(m_library, "pier", {{}}).value().front(); }
+
+    std::string load = newOne();
 };
 
 TEST_F(EditLoad, NewOnesAreNumbered) {
     EXPECT_EQ(load, "Load 1");
-    EXPECT_EQ(newLoad(m_library, "pier").value(), "Load 2");
+    EXPECT_EQ(newOne(), "Load 2");
     ASSERT_THAT(catalogue::removeLoad(m_library, "Load 1"), isOk());
-    EXPECT_EQ(newLoad(m_library, "pier").value(), "Load 1");
-    EXPECT_THAT(newLoad(m_library, "peer"), failsWith(ErrorKind::NotFound, "peer"));
+    EXPECT_EQ(newOne(), "Load 1");
+    EXPECT_THAT(newLoads(m_library, "pier", {{m_ids[0]}, {m_ids[2], m_ids[1]}}).value(),
+                ElementsAre("Load 3", "Load 4"));
+    EXPECT_THAT(slots("Load 4"), ElementsAre(m_ids[2], m_ids[1]));
+    EXPECT_EQ(tasks::undoLast(m_library).value().action.what, "Make 2 loads");
+    EXPECT_THAT(newLoads(m_library, "peer", {{}}), failsWith(ErrorKind::NotFound, "peer"));
+    EXPECT_THAT(newLoads(m_library, "pier", {{m_ids[0]}, m_ids}),
+                failsWith(ErrorKind::DoesNotFit, "5 textures"));
+    EXPECT_THAT(catalogue::readLoad(m_library, "Load 3"), failsWith(ErrorKind::NotFound, ""));
 }
 
 TEST_F(EditLoad, TexturesArePutWhereTheyAreWanted) {
@@ -71,7 +80,7 @@ TEST_F(EditLoad, EachStepIsTakenBackByItsName) {
 }
 
 TEST_F(EditLoad, CarryingBetweenTwoIsOneStep) {
-    const std::string other = newLoad(m_library, "pier").value();
+    const std::string other = newOne();
     ASSERT_THAT(putInLoad(m_library, load, {m_ids[0], m_ids[1]}, 0), isOk());
     ASSERT_THAT(putInLoad(m_library, other, {m_ids[2]}, 0), isOk());
     EXPECT_EQ(carryToLoad(m_library, load, {m_ids[1]}, other, 0).value(), 1);

@@ -27,6 +27,16 @@ QString DialogPrompts::pickFolderToAdd(QWidget* window) {
     return QFileDialog::getExistingDirectory(window, translatedPrompt("Add a Folder"));
 }
 
+QString DialogPrompts::pickFolderToWrite(QWidget* window) {
+    return QFileDialog::getExistingDirectory(window, translatedPrompt("Write Into"));
+}
+
+QString DialogPrompts::pickWrittenLoad(QWidget* window) {
+    return QFileDialog::getOpenFileName(
+        window, translatedPrompt("Verify a Written Load"), {},
+        translatedPrompt("Written loads (load.bin *.h);;All files (*)"));
+}
+
 QString DialogPrompts::askName(QWidget* window, const QString& title, const QString& question,
                                const QStringList& known) {
     bool isAccepted = false;

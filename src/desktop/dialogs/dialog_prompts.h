@@ -9,6 +9,8 @@ class DialogPrompts : public UserPrompts {
 public:
     QStringList pickFilesToAdd(QWidget* window) override;
     QString pickFolderToAdd(QWidget* window) override;
+    QString pickFolderToWrite(QWidget* window) override;
+    QString pickWrittenLoad(QWidget* window) override;
     QString askName(QWidget* window, const QString& title, const QString& question,
                     const QStringList& known) override;
     void tellError(const QString& text) override;

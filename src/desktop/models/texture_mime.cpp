@@ -9,12 +9,26 @@ QString textureMimeType() {
     return QStringLiteral("application/x-pantile-texture-ids");
 }
 
+QString loadMimeType() {
+    return QStringLiteral("application/x-pantile-load");
+}
+
 QMimeData* textureMimeData(const std::vector<core::TextureId>& ids) {
     QByteArray list;
     for (const core::TextureId id : ids) list += QByteArray::number(qlonglong{id.value}) + ' ';
     auto* const data = new QMimeData;
     data->setData(textureMimeType(), list);
     return data;
+}
+
+QMimeData* loadMimeData(const std::vector<core::TextureId>& ids, const std::string& load) {
+    QMimeData* const data = textureMimeData(ids);
+    data->setData(loadMimeType(), QByteArray::fromStdString(load));
+    return data;
+}
+
+std::string loadIn(const QMimeData& data) {
+    return data.data(loadMimeType()).toStdString();
 }
 
 std::vector<core::TextureId> textureIdsIn(const QMimeData& data) {

@@ -98,6 +98,9 @@ QToolButton:focus { border: 2px solid @text; padding: 3px; }
 QListWidget { border: none; background: @ground; }
 QListWidget::item { padding: 4px; }
 QListWidget::item:selected { color: @text; background: @selection; }
+#loadTray { background: @ground; border-top: 1px solid @hairline; }
+#leftOut, #written { background: @field; border: 1px solid @edge; border-radius: 4px; }
+#leftOut:focus, #written:focus { border: 2px solid @structure; }
 #detailPane, #editBench, #bench, #noticeBar, #noticeLines { background: @bench; }
 QPlainTextEdit:focus, QTableView:focus, QTreeWidget:focus { border: 2px solid @structure; }
 QSplitter::handle { background: @hairline; }

@@ -67,6 +67,7 @@ Theme makeTheme(Shade shade) {
     theme.next = standingOut(kTerracotta, {theme.onNext}, kTextContrast, Shade::Light);
     theme.nextPressed = standingOut(towardsText(kTerracotta, 0.14, Shade::Light), {theme.onNext},
                                     kTextContrast, Shade::Light);
+    theme.over = standingOut(kTerracotta, grounds, kMarkContrast, shade);
     theme.onMark = toRgb(kPaper);
     theme.done = standingOut(kMoss, {theme.onMark}, kTextContrast, Shade::Light);
     theme.caution = toRgb(kOchre);
@@ -95,6 +96,8 @@ std::vector<ColourPair> pairsOf(const Theme& t) {
         {"the edge of a field on the window", t.edge, t.ground, kMarkContrast},
         {"the edge of a field on the bench", t.edge, t.bench, kMarkContrast},
         {"the edge of a field on its inside", t.edge, t.field, kMarkContrast},
+        {"what is past a limit on the window", t.over, t.ground, kMarkContrast},
+        {"what is past a limit beside a bar's ground", t.over, t.selection, kMarkContrast},
         {"the mark of focus on the window", t.structure, t.ground, kMarkContrast},
         {"the mark of focus on the bench", t.structure, t.bench, kMarkContrast},
         {"the mark of focus in a field", t.structure, t.field, kMarkContrast},

@@ -27,6 +27,7 @@ struct Theme {
     core::Rgb8 next;       ///< Terracotta: the one thing to do next.
     core::Rgb8 nextPressed;
     core::Rgb8 onNext;     ///< Text on either.
+    core::Rgb8 over;       ///< Terracotta: what is past a limit.
     core::Rgb8 done;       ///< Moss, behind a mark.
     core::Rgb8 caution;    ///< Ochre, behind a mark.
     core::Rgb8 onMark;     ///< The sign on done.

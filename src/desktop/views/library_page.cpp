@@ -136,6 +136,7 @@ void LibraryPage::connectParts() {
                 for (const auto& tag : filters.tags) tags.append(fromUtf8(tag.name));
                 for (const auto& shelf : filters.shelves) shelves.append(fromUtf8(shelf.name));
                 m_search->setNames(tags, shelves);
+                Q_EMIT shelvesRead(shelves);
             });
     connect(m_details, &DetailPane::revertAsked, m_organising, &LibraryActions::revert);
     connect(&m_notices, &NoticeBar::stopAsked, &m_gatherer, &Gatherer::stop);
@@ -245,6 +246,7 @@ void LibraryPage::showFound(const core::Result<FindAnswer>& answer) {
     // The empty wall has one of its own.
     m_addButton->setVisible(wall != m_emptyWall);
     arrange();
+    Q_EMIT found();
 }
 
 void LibraryPage::showCounts() {

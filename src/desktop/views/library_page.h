@@ -37,6 +37,12 @@ public:
     /// Adds it behind, once it is known how; what becomes of it is said in the page.
     void gather(GatherRequest request, AskFor asked = AskFor::LargePictures);
 
+    /// Nothing was found because there is nothing.
+    bool isEmpty() const { return m_all == 0; }
+
+    /// What is shown is read anew, as something was changed elsewhere.
+    void renew() { noteChange(); }
+
     bool isGathering() const { return m_adder.isRunning() || m_gatherer.isRunning(); }
 
     /// For closing: everything that runs is stopped and has ended when it returns.
@@ -45,6 +51,10 @@ public:
 Q_SIGNALS:
     /// By this window or by another program.
     void libraryChanged();
+
+    /// The search was answered.
+    void found();
+    void shelvesRead(const QStringList& names);
 
 protected:
     void resizeEvent(QResizeEvent* event) override;

@@ -1,0 +1,121 @@
+#include "desktop/views/boards_page.h"
+
+#include <QAction>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+#include "desktop/texts.h"
+#include "desktop/theme/apply_theme.h"
+#include "desktop/views/action_button.h"
+#include "desktop/views/choose_form.h"
+#include "desktop/views/folding_splitter.h"
+#include "desktop/views/load_list.h"
+#include "desktop/views/plain_label.h"
+#include "desktop/views/wrapped_row.h"
+#include "desktop/views/write_form.h"
+
+namespace pantile::desktop {
+
+namespace {
+
+QLabel* boardsHeading(const QString& words, QWidget* parent) {
+    auto* const heading = new QLabel(words, parent);
+    heading->setFont(headingFont());
+    return heading;
+}
+
+}  // namespace
+
+BoardsPage::BoardsPage(AppContext& context, Actions& actions, const ChosenTextures& chosen,
+                       LoadWork& work, NoticeBar& notices, QWidget* parent)
+    : QWidget(parent),
+      m_context(context),
+      m_actions(actions),
+      m_chosen(chosen),
+      m_work(work),
+      m_words(new PlainLabel(this)),
+      m_noLoads(new PlainLabel(this)),
+      m_loads(new LoadList(this)),
+      m_choose(new ChooseForm(context.theme, actions, chosen, work, this)),
+      m_write(new WriteForm(context, actions, work, notices, this)) {
+    setObjectName(QStringLiteral("boardsPage"));
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins({});
+    layout->addWidget(makeBench());
+    connect(&m_chosen, &ChosenTextures::changed, this,
+            [this] { m_words->setText(m_chosen.words()); });
+    connect(&m_work, &LoadWork::contentsChanged, this, &BoardsPage::showContents);
+    connect(m_loads, &LoadList::asked, &m_work, &LoadWork::show);
+    connect(m_loads, &LoadList::dropped, &m_work, &LoadWork::putInLoad);
+    connect(m_write, &WriteForm::written, this, &BoardsPage::written);
+    connectActions();
+    showContents();
+    m_words->setText(m_chosen.words());
+}
+
+QScrollArea* BoardsPage::makeBench() {
+    auto* const scroll = new QScrollArea(this);
+    scroll->setObjectName(QStringLiteral("boardsBench"));
+    scroll->setAccessibleName(tr("Choose and write"));
+    scroll->setWidgetResizable(true);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* const bench = new QWidget(scroll);
+    m_words->setObjectName(QStringLiteral("boardsWords"));
+    m_words->setForegroundRole(QPalette::PlaceholderText);
+    m_noLoads->setText(tr("Drop textures on the tray below: they become a load."));
+    auto* const buttons = new WrappedRow(bench);
+    buttons->add(makeActionButton(m_actions[ActionId::NewLoad], tr("New load"), buttons));
+    buttons->add(makeActionButton(m_actions[ActionId::RenameLoad], tr("Rename"), buttons));
+    buttons->add(makeActionButton(m_actions[ActionId::RemoveLoad], tr("Remove"), buttons));
+    auto* const layout = new QVBoxLayout(bench);
+    layout->setContentsMargins(2 * kGap, 2 * kGap, 2 * kGap, 2 * kGap);
+    layout->setSpacing(kGap);
+    layout->addWidget(boardsHeading(tr("Boards"), bench));
+    layout->addWidget(m_words);
+    layout->addWidget(m_noLoads);
+    layout->addWidget(m_loads);
+    layout->addWidget(buttons);
+    layout->addSpacing(kGap);
+    layout->addWidget(boardsHeading(tr("Choose"), bench));
+    layout->addWidget(m_choose);
+    layout->addSpacing(kGap);
+    layout->addWidget(boardsHeading(tr("Write"), bench));
+    layout->addWidget(m_write);
+    layout->addStretch();
+    scroll->setWidget(bench);
+    return scroll;
+}
+
+void BoardsPage::connectActions() {
+    connect(&m_actions[ActionId::RenameLoad], &QAction::triggered, this, [this] {
+        const QString name = m_context.prompts.askName(
+            window(), tr("Rename Load"), tr("New name of %1:").arg(shownText(m_work.tray().load())),
+            {});
+        if (!name.isEmpty()) m_work.rename(name.toStdString());
+    });
+    connect(&m_actions[ActionId::RemoveLoad], &QAction::triggered, &m_work, &LoadWork::remove);
+}
+
+void BoardsPage::showContents() {
+    const bool hasLoad = !m_work.tray().load().empty();
+    m_loads->showLoads(m_work.loads(), m_work.tray().load());
+    m_noLoads->setVisible(!hasLoad);
+    m_actions[ActionId::RenameLoad].setEnabled(hasLoad);
+    m_actions[ActionId::RemoveLoad].setEnabled(hasLoad);
+}
+
+void BoardsPage::setShelves(const QStringList& names) {
+    m_choose->setShelves(names);
+}
+
+void BoardsPage::renew() {
+    m_write->renew();
+}
+
+void BoardsPage::finishAll() {
+    m_write->finishAll();
+}
+
+}  // namespace pantile::desktop
