@@ -292,7 +292,7 @@ QString menuTitle(Menu menu) {
 }
 
 std::span<const WidgetKey> widgetKeys() {
-    static constexpr std::array<WidgetKey, 12> kKeys = {{
+    static constexpr std::array<WidgetKey, 14> kKeys = {{
         {"Tab, Shift+Tab", "Go on to the next part of the window, or back"},
         {"Arrow keys, Home, End", "Choose among the textures"},
         {"Shift or Ctrl with these, Space", "Choose several textures"},
@@ -300,6 +300,8 @@ std::span<const WidgetKey> widgetKeys() {
         {"Escape, Down", "In the search field: empty it; go to the textures"},
         {"Enter", "On a texture of the library: touch it up"},
         {"Left, Right, Home, End", "In the tray: go from slot to slot; with Shift, choose several"},
+        {"Space, Home, End", "On the drawing: play or pause; to its start and end"},
+        {"Left, Right", "On the drawing: one report back or on; with Ctrl, one stroke"},
         {"0 to 9", "In Edit: pick the colour of that number; two digits are one number"},
         {"Arrow keys", "On the cells: go from cell to cell; with Ctrl, move what is shown"},
         {"Enter, Enter again", "On the cells: begin to paint at one cell, end at another"},

@@ -90,6 +90,7 @@ void MainWindow::connectLoads() {
     connect(m_library, &LibraryPage::libraryChanged, m_loads, &LoadWork::renew);
     connect(m_library, &LibraryPage::libraryChanged, m_boards, &BoardsPage::renew);
     connect(m_library, &LibraryPage::shelvesRead, m_boards, &BoardsPage::setShelves);
+    connect(m_tray, &LoadTray::slotChosen, m_boards, &BoardsPage::showSlot);
     connect(m_library, &LibraryPage::found, this, &MainWindow::showTray);
     connect(&m_actions[ActionId::Tray], &QAction::toggled, this, &MainWindow::showTray);
     // What was done to loads is taken back where they are.

@@ -10,6 +10,7 @@
 #include "desktop/theme/apply_theme.h"
 #include "desktop/views/action_button.h"
 #include "desktop/views/choose_form.h"
+#include "desktop/views/drawing_bench.h"
 #include "desktop/views/folding_splitter.h"
 #include "desktop/views/load_list.h"
 #include "desktop/views/plain_label.h"
@@ -19,6 +20,9 @@
 namespace pantile::desktop {
 
 namespace {
+
+constexpr int kChoosingWidth = 352;
+constexpr int kRoomForDrawing = 760;  // With less width it stands below.
 
 QLabel* boardsHeading(const QString& words, QWidget* parent) {
     auto* const heading = new QLabel(words, parent);
@@ -39,11 +43,18 @@ BoardsPage::BoardsPage(AppContext& context, Actions& actions, const ChosenTextur
       m_noLoads(new PlainLabel(this)),
       m_loads(new LoadList(this)),
       m_choose(new ChooseForm(context.theme, actions, chosen, work, this)),
-      m_write(new WriteForm(context, actions, work, notices, this)) {
+      m_write(new WriteForm(context, actions, work, notices, this)),
+      m_drawing(new DrawingBench(context, this)) {
     setObjectName(QStringLiteral("boardsPage"));
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins({});
-    layout->addWidget(makeBench());
+    auto* const both = new FoldingSplitter(kRoomForDrawing, this);
+    both->addWidget(makeBench());
+    both->addWidget(m_drawing);
+    both->setStretchFactor(0, 0);
+    both->setStretchFactor(1, 1);
+    both->setSizes({kChoosingWidth, 2 * kChoosingWidth});
+    layout->addWidget(both);
     connect(&m_chosen, &ChosenTextures::changed, this,
             [this] { m_words->setText(m_chosen.words()); });
     connect(&m_work, &LoadWork::contentsChanged, this, &BoardsPage::showContents);
@@ -85,6 +96,7 @@ QScrollArea* BoardsPage::makeBench() {
     layout->addWidget(m_write);
     layout->addStretch();
     scroll->setWidget(bench);
+    scroll->setMinimumWidth(kChoosingWidth * 3 / 4);
     return scroll;
 }
 
@@ -106,16 +118,24 @@ void BoardsPage::showContents() {
     m_actions[ActionId::RemoveLoad].setEnabled(hasLoad);
 }
 
+void BoardsPage::showSlot(const catalogue::TextureRow* row) {
+    if (row == nullptr)
+        return m_drawing->showWords(tr("Put a texture in the load: its drawing is shown here."));
+    m_drawing->showTexture(row->id, shownTitle(row->title), m_work.tray().board().name);
+}
+
 void BoardsPage::setShelves(const QStringList& names) {
     m_choose->setShelves(names);
 }
 
 void BoardsPage::renew() {
     m_write->renew();
+    m_drawing->renew();
 }
 
 void BoardsPage::finishAll() {
     m_write->finishAll();
+    m_drawing->stopAndWait();
 }
 
 }  // namespace pantile::desktop

@@ -12,6 +12,7 @@ class QScrollArea;
 namespace pantile::desktop {
 
 class ChooseForm;
+class DrawingBench;
 class LoadList;
 class NoticeBar;
 class PlainLabel;
@@ -26,13 +27,16 @@ public:
     BoardsPage(AppContext& context, Actions& actions, const ChosenTextures& chosen, LoadWork& work,
                NoticeBar& notices, QWidget* parent);
 
+    /// Its drawing is shown; none if null.
+    void showSlot(const catalogue::TextureRow* row);
+
     /// Those that one can choose from.
     void setShelves(const QStringList& names);
 
     /// The library has changed.
     void renew();
 
-    /// For closing: what was asked for is done, and nothing runs.
+    /// For closing: what is written is written, and nothing runs.
     void finishAll();
 
 Q_SIGNALS:
@@ -53,6 +57,7 @@ private:
     LoadList* m_loads;
     ChooseForm* m_choose;
     WriteForm* m_write;
+    DrawingBench* m_drawing;
 };
 
 }  // namespace pantile::desktop

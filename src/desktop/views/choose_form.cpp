@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include <QAction>
-#include <QFormLayout>
+#include <QGridLayout>
 #include <QLabel>
 #include <QPlainTextEdit>
 #include <QPushButton>
@@ -57,6 +57,8 @@ ChooseForm::ChooseForm(const Theme& theme, Actions& actions, const ChosenTexture
 }
 
 void ChooseForm::makeLayout() {
+    m_from->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_from->setMinimumContentsLength(12);  // The column is narrower than the longest name.
     m_from->setObjectName(QStringLiteral("chooseFrom"));
     m_from->setAccessibleName(tr("What to choose from"));
     m_from->addItem(QString());
@@ -76,12 +78,18 @@ void ChooseForm::makeLayout() {
     m_answer->hide();
     m_leftOut->hide();
 
-    auto* const fields = new QFormLayout;
-    fields->setLabelAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    auto* const fromLabel = new QLabel(tr("F&rom"), this);
+    fromLabel->setBuddy(m_from);
+    auto* const minutesLabel = new QLabel(tr("Drawing at &most"), this);
+    minutesLabel->setBuddy(m_minutes);
+    auto* const fields = new QGridLayout;
     fields->setHorizontalSpacing(kGap);
     fields->setVerticalSpacing(kGap);
-    fields->addRow(tr("F&rom"), m_from);
-    fields->addRow(tr("Drawing at &most"), m_minutes);
+    fields->addWidget(fromLabel, 0, 0);
+    fields->addWidget(m_from, 0, 1);
+    fields->addWidget(minutesLabel, 1, 0);
+    fields->addWidget(m_minutes, 1, 1);
+    fields->setColumnStretch(1, 1);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins({});
     layout->setSpacing(kGap);

@@ -98,7 +98,6 @@ WrappedRow* LoadTray::makeHead() {
     head->add(makeActionButton(m_actions[ActionId::PutInLoad], tr("Put in the load"), head));
     head->add(makeActionButton(m_actions[ActionId::TakeOut], tr("Take out"), head));
     head->add(makeActionButton(m_actions[ActionId::NewLoad], tr("New load"), head));
-    m_slotWords->setMinimumHeight(m_loads->sizeHint().height());
     head->add(m_slotWords);
     return head;
 }

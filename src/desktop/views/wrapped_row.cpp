@@ -22,9 +22,17 @@ QList<QRect> WrappedRow::placesIn(int width) const {
     QList<QRect> places;
     QPoint next;
     int lineHeight = 0;
+    qsizetype lineStart = 0;
+    const auto endLine = [&] {
+        for (; lineStart < places.size(); ++lineStart) {
+            QRect& place = places[lineStart];
+            place.moveTop(next.y() + (lineHeight - place.height()) / 2);
+        }
+    };
     for (const QWidget* widget : m_widgets) {
         const QSize size = widget->sizeHint().expandedTo(widget->minimumSize());
         if (next.x() > 0 && next.x() + size.width() > width) {
+            endLine();
             next = {0, next.y() + lineHeight + kGap / 2};
             lineHeight = 0;
         }
@@ -32,6 +40,7 @@ QList<QRect> WrappedRow::placesIn(int width) const {
         next.rx() += size.width() + kGap / 2;
         lineHeight = std::max(lineHeight, size.height());
     }
+    endLine();
     return places;
 }
 

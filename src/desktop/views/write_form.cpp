@@ -4,7 +4,7 @@
 #include <array>
 
 #include <QAction>
-#include <QFormLayout>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QPlainTextEdit>
 #include <QPushButton>
@@ -71,6 +71,8 @@ WriteForm::WriteForm(AppContext& context, Actions& actions, LoadWork& work, Noti
 }
 
 void WriteForm::makeLayout() {
+    m_form->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_form->setMinimumContentsLength(12);  // The column is narrower than the longest name.
     m_form->setObjectName(QStringLiteral("writeAs"));
     m_form->setAccessibleName(tr("Form of the load"));
     for (const FormChoice& each : kLoadForms) m_form->addItem(tr(each.words));
@@ -80,10 +82,12 @@ void WriteForm::makeLayout() {
     m_written->setReadOnly(true);
     m_written->setTabChangesFocus(true);
 
-    auto* const fields = new QFormLayout;
-    fields->setLabelAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    fields->setHorizontalSpacing(kGap);
-    fields->addRow(tr("&As"), m_form);
+    auto* const asLabel = new QLabel(tr("&As"), this);
+    asLabel->setBuddy(m_form);
+    auto* const fields = new QHBoxLayout;
+    fields->setSpacing(kGap);
+    fields->addWidget(asLabel);
+    fields->addWidget(m_form, 1);
     auto* const buttons = new WrappedRow(this);
     buttons->add(makeNextButton(m_actions[ActionId::WriteLoad], tr("Write load"), buttons));
     buttons->add(makeActionButton(m_actions[ActionId::PrintSlots], tr("Slot sheet"), buttons));

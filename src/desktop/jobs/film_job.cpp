@@ -1,0 +1,16 @@
+#include "desktop/jobs/film_job.h"
+
+#include "tasks/library_place.h"
+
+namespace pantile::desktop {
+
+core::Result<tasks::FilmedDrawing> makeFilm(const FilmRequest& request,
+                                            const core::Progress& progress) {
+    PANTILE_ASSIGN_OR_RETURN(const catalogue::Library library,
+                             tasks::openLibrary(request.libraryPath, tasks::Purpose::Look));
+    tasks::PlanOptions options;
+    options.board = request.board;
+    return tasks::filmStored(library, request.id, options, progress);
+}
+
+}  // namespace pantile::desktop
