@@ -159,11 +159,17 @@ std::vector<ActionRow> makeTable() {
          "&Save the Search...",
          "Keep what the search field says under a name",
          {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S)}},
+        {ActionId::RenameFilter,
+         Menu::Library,
+         "renameFilter",
+         "R&ename Shelf, Tag or Saved Search...",
+         "Give what is chosen at the side another name",
+         {QKeySequence(Qt::SHIFT | Qt::Key_F2)}},
         {ActionId::DropFilter,
          Menu::Library,
          "dropFilter",
-         "Remo&ve Shelf or Saved Search",
-         "Remove the shelf or the saved search chosen at the side; textures stay",
+         "Remo&ve Shelf, Tag or Saved Search",
+         "Remove what is chosen at the side; textures stay",
          {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Backspace)}},
         {ActionId::Quit,
          Menu::Library,
@@ -292,12 +298,13 @@ QString menuTitle(Menu menu) {
 }
 
 std::span<const WidgetKey> widgetKeys() {
-    static constexpr std::array<WidgetKey, 14> kKeys = {{
+    static constexpr std::array<WidgetKey, 15> kKeys = {{
         {"Tab, Shift+Tab", "Go on to the next part of the window, or back"},
         {"Arrow keys, Home, End", "Choose among the textures"},
         {"Shift or Ctrl with these, Space", "Choose several textures"},
         {"Ctrl+A", "Choose all that are shown"},
         {"Escape, Down", "In the search field: empty it; go to the textures"},
+        {"F2, Delete", "On a shelf, a tag or a saved search: rename it; remove it"},
         {"Enter", "On a texture of the library: touch it up"},
         {"Left, Right, Home, End", "In the tray: go from slot to slot; with Shift, choose several"},
         {"Space, Home, End", "On the drawing: play or pause; to its start and end"},

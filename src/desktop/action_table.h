@@ -21,6 +21,7 @@ enum class ActionId {
     UndoInLibrary,
     RedoInLibrary,
     SaveSearch,
+    RenameFilter,
     DropFilter,
     Quit,
     CopyCode,

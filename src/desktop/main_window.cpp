@@ -81,6 +81,7 @@ void MainWindow::connectPlaces() {
     connect(m_codes, &CodesPage::addAsked, this,
             [this](const QString& text) { m_library->gather(gatherText(text)); });
     connect(m_library, &LibraryPage::libraryChanged, m_edit, &EditPage::renew);
+    connect(m_edit, &EditPage::recovered, m_library, &LibraryPage::renew);
     connect(m_library, &LibraryPage::libraryChanged, m_codes, &CodesPage::renew);
 }
 

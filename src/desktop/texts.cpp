@@ -72,6 +72,11 @@ QString shownTime(std::int64_t unixSeconds) {
     return QLocale().toString(QDateTime::fromSecsSinceEpoch(unixSeconds), QLocale::ShortFormat);
 }
 
+QString tipText(const QString& plain) {
+    return QStringLiteral("<span>%1</span>")
+        .arg(plain.toHtmlEscaped().replace(QLatin1Char('\n'), QStringLiteral("<br>")));
+}
+
 QString shownSize(core::Size size) {
     return QStringLiteral("%1 × %2").arg(size.width).arg(size.height);
 }

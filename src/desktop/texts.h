@@ -40,6 +40,9 @@ QString shownStars(int stars);
 /// Day and time in the account's own time zone and form. Units: unix seconds.
 QString shownTime(std::int64_t unixSeconds);
 
+/// For a tool tip, which takes what looks like HTML for that; line breaks stay.
+QString tipText(const QString& plain);
+
 /// "32 × 16"
 QString shownSize(core::Size size);
 

@@ -436,7 +436,7 @@ TEST(TrayModelTest, HoldsTheRulesOfModels) {
     tasks::LoadCosts costs;
     costs.slots.push_back({row, {{400, 9000}, {300, 11000}}, 1, {}});
     model.setCosts(costs);
-    EXPECT_EQ(model.index(0).data(Qt::ToolTipRole).toString(),
+    EXPECT_EQ(model.index(0).data(Qt::AccessibleTextRole).toString(),
               QStringLiteral("Slot 1: rope, 11.0 s · 300 bytes\nVariant 1: 9.0 s · 400 bytes\n"
                              "Variant 2, taken: 11.0 s · 300 bytes"));
     model.setLoad("", board, {});

@@ -13,6 +13,7 @@
 #include <gtest/gtest.h>
 
 #include "catalogue/edit.h"
+#include "catalogue/history.h"
 #include "catalogue/palettes.h"
 #include "catalogue/query_parser.h"
 #include "catalogue/reader.h"
@@ -679,6 +680,38 @@ TEST_F(TouchingUp, SaysWhereOneIsToThoseWhoCannotSee) {
                              qobject_cast<QSpinBox*>(each->parentWidget()) != nullptr;
         EXPECT_TRUE(!takesKeys || isNamed) << each->objectName().toStdString();
     }
+}
+
+TEST(EditPageTest, WhatIsNotKeptIsSavedSoonAndComesBackAfterACrash) {
+    LibraryFolder folder;
+    const core::TextureId id = folder.add(plain("kelp", 8, 8));
+    const std::string file = folder.path() + ".work-1";
+    core::Texture painted = plain("kelp", 8, 8);
+    {
+        OpenEdit open(folder, id);
+        open.colours().pick(2);
+        open.stroke({1, 1}, {4, 1});
+        painted = open.work();
+        ASSERT_TRUE(comes([&] { return std::filesystem::exists(file); }));
+        const std::filesystem::path copy = folder.path("left");
+        std::filesystem::copy_file(file, copy);
+        open.act("undo");
+        EXPECT_TRUE(comes([&] { return !std::filesystem::exists(file); })) << "nothing to keep";
+        open.act("redo");
+        ASSERT_TRUE(comes([&] { return std::filesystem::exists(file); }));
+        open.act("keep");
+        EXPECT_TRUE(comes([&] { return !std::filesystem::exists(file); })) << "it is kept";
+        open.window.close();
+        // As if the program had died in the middle of it.
+        ASSERT_TRUE(catalogue::revertTexture(folder.library(), id, 1).has_value());
+        std::filesystem::rename(copy, file);
+    }
+    OpenWindow open(folder);
+    EXPECT_TRUE(comes([&] {
+        return open.words("notice").startsWith(u"What was painted before the program ended");
+    }));
+    EXPECT_EQ(catalogue::readTexture(folder.library(), id)->texture.grid(), painted.grid());
+    EXPECT_FALSE(std::filesystem::exists(file));
 }
 
 }  // namespace

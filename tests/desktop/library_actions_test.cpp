@@ -204,6 +204,41 @@ TEST(LibraryActions, KeepsASearchAndAsksItAgain) {
     EXPECT_TRUE(catalogue::listSearches(wall.folder.library())->empty());
 }
 
+TEST(LibraryActions, RenamesAndRemovesWhatIsChosenAtTheSide) {
+    Wall wall;
+    auto& library = wall.folder.library();
+    ASSERT_TRUE(catalogue::putOnShelf(library, std::span(&wall.kelp, 1), "Cliff").has_value());
+    ASSERT_TRUE(
+        catalogue::changeTags(library, std::span(&wall.foam, 1), {{"wet"}}, {}).has_value());
+    wall.open->act("renameFilter");
+    EXPECT_TRUE(comes([&] { return wall.open->words("notice").startsWith(u"Choose a shelf"); }));
+    ASSERT_TRUE(comes([&] { return wall.filter("Cliff") && wall.filter("wet"); }));
+
+    wall.filters().setFocus();
+    wall.filters().setCurrentItem(wall.filter("Cliff"));
+    wall.open->prompts.name = QStringLiteral("Quay");
+    QTest::keyClick(&wall.filters(), Qt::Key_F2);
+    ASSERT_TRUE(comes([&] { return wall.filter("Quay") != nullptr; }));
+    EXPECT_EQ(catalogue::listShelves(library)->front().name, "Quay");
+    wall.filters().setCurrentItem(wall.filter("wet"));
+    wall.open->prompts.name = QStringLiteral("damp");
+    QTest::keyClick(&wall.filters(), Qt::Key_F2);
+    ASSERT_TRUE(comes([&] { return wall.filter("damp") != nullptr; }));
+    EXPECT_THAT(rowOf(wall.folder, wall.foam).tags, ElementsAre("damp"));
+
+    // The key removes what is chosen there, and no texture.
+    wall.filters().setCurrentItem(wall.filter("damp"));
+    QTest::keyClick(&wall.filters(), Qt::Key_Delete);
+    ASSERT_TRUE(comes([&] { return wall.filter("damp") == nullptr; }));
+    EXPECT_EQ(wall.open->shown(), 3);
+    wall.open->act("undoInLibrary");
+    ASSERT_TRUE(comes([&] { return wall.filter("damp") != nullptr; }));
+    wall.filters().setCurrentItem(wall.filter("Quay"));
+    QTest::keyClick(&wall.filters(), Qt::Key_Delete);
+    EXPECT_TRUE(comes([&] { return catalogue::listShelves(library)->empty(); }));
+    EXPECT_EQ(wall.open->shown(), 3);
+}
+
 TEST(LibraryActions, RefusesASearchNameThatIsTaken) {
     Wall wall;
     ASSERT_TRUE(catalogue::saveSearch(wall.folder.library(), {"Foams", "foam"}).has_value());

@@ -43,8 +43,10 @@ TEST_F(TextureModelTest, SaysTitleSizeAndCostToThoseWhoListen) {
 TEST_F(TextureModelTest, ShowsATitleThatLooksLikeMarkupAsItIs) {
     m_model.setIds({m_folder.add(smallTexture("<h1>kelp</h1>", 1))});
     EXPECT_EQ(m_model.index(0).data().toString(), QStringLiteral("<h1>kelp</h1>"));
-    EXPECT_TRUE(
-        m_model.index(0).data(Qt::ToolTipRole).toString().startsWith(QStringLiteral("&lt;h1&gt;")));
+    EXPECT_TRUE(m_model.index(0)
+                    .data(Qt::ToolTipRole)
+                    .toString()
+                    .startsWith(QStringLiteral("<span>&lt;h1&gt;")));
 }
 
 TEST_F(TextureModelTest, ReadsAnewWithoutMovingAnythingWhenTheIdsAreTheSame) {

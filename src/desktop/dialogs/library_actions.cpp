@@ -10,6 +10,9 @@
 #include "catalogue/edit.h"
 #include "catalogue/history.h"
 #include "catalogue/reader.h"
+#include "catalogue/searches.h"
+#include "catalogue/shelves.h"
+#include "catalogue/tags.h"
 #include "desktop/texts.h"
 #include "desktop/views/filter_pane.h"
 #include "desktop/views/notice_bar.h"
@@ -96,6 +99,7 @@ void LibraryActions::connectActions() {
     for (const ActionId id : {ActionId::UndoInLibrary, ActionId::RedoInLibrary})
         m_page->addAction(&m_actions[id]);
     on(ActionId::SaveSearch, [this] { saveSearch(); });
+    on(ActionId::RenameFilter, [this] { renameFilter(); });
     on(ActionId::DropFilter, [this] { dropFilter(); });
     for (std::size_t stars = 0; stars < kStarActions.size(); ++stars)
         on(kStarActions.at(stars), [this, stars] { setStars(static_cast<int>(stars)); });
@@ -115,6 +119,9 @@ void LibraryActions::connectFilters() {
                        always(tr("Moved the shelf %1.").arg(shownText(name.toStdString())))});
     });
     connect(&m_search, &SearchBar::asked, this, [this] { m_filters->markQuery(m_search.text()); });
+    connect(m_filters, &FilterPane::renameAsked, this, &LibraryActions::renameFilter);
+    connect(m_filters, &FilterPane::dropAsked, this, &LibraryActions::dropFilter);
+    m_filters->addAction(&m_actions[ActionId::RenameFilter]);
     m_filters->addAction(&m_actions[ActionId::DropFilter]);
     m_filters->addAction(&m_actions[ActionId::SaveSearch]);
     m_filters->setContextMenuPolicy(Qt::ActionsContextMenu);
@@ -303,26 +310,50 @@ void LibraryActions::saveSearch() {
                    always(tr("Saved the search %1.").arg(shownText(search.name)))});
 }
 
-// A shelf or a saved search goes; the textures stay where they are.
-void LibraryActions::dropFilter() {
-    const auto filter = m_filters->current();
-    using Kind = FilterPane::Chosen::Kind;
-    const bool drops = filter && (filter->kind == Kind::Shelf || filter->kind == Kind::Search);
-    if (!drops) {
-        m_notices.showNotice(
-            {MarkKind::Caution, tr("Choose a shelf or a saved search at the side first."), {}});
-        return;
-    }
-    const bool isShelf = filter->kind == Kind::Shelf;
+void LibraryActions::renameFilter() {
+    const auto filter = namedFilter();
+    if (!filter) return;
+    const QString shown = shownText(filter->name);
+    const QString name = m_context.prompts.askName(m_page->window(), tr("Rename"),
+                                                   tr("New name of %1:").arg(shown), {});
+    if (name.isEmpty()) return;
+    const auto rename = [kind = filter->kind, old = filter->name, name = name.toStdString()](
+                            catalogue::Library& library) -> Result<std::int64_t> {
+        if (kind == FilterPane::Chosen::Kind::Tag) return catalogue::renameTag(library, old, name);
+        PANTILE_RETURN_IF_ERROR(kind == FilterPane::Chosen::Kind::Shelf
+                                    ? catalogue::renameShelf(library, old, name)
+                                    : catalogue::renameSearch(library, old, name));
+        return 1;
+    };
     m_edits.apply(
-        {[name = filter->name, isShelf](catalogue::Library& library) -> Result<std::int64_t> {
-             PANTILE_RETURN_IF_ERROR(isShelf ? catalogue::deleteShelf(library, name)
-                                             : catalogue::removeSearch(library, name));
-             return 1;
-         },
-         always((isShelf ? tr("Removed the shelf %1; its textures stay in the library.")
-                         : tr("Removed the saved search %1."))
-                    .arg(shownText(filter->name)))});
+        {rename, always(tr("%1 is called %2 now.").arg(shown, shownText(name.toStdString())))});
+}
+
+// The textures stay where they are.
+void LibraryActions::dropFilter() {
+    const auto filter = namedFilter();
+    if (!filter) return;
+    using Kind = FilterPane::Chosen::Kind;
+    const auto drop = [kind = filter->kind,
+                       name = filter->name](catalogue::Library& library) -> Result<std::int64_t> {
+        if (kind == Kind::Tag) return catalogue::deleteTag(library, name);
+        PANTILE_RETURN_IF_ERROR(kind == Kind::Shelf ? catalogue::deleteShelf(library, name)
+                                                    : catalogue::removeSearch(library, name));
+        return 1;
+    };
+    const QString words = filter->kind == Kind::Tag
+                              ? tr("Took the tag %1 off every texture; they stay in the library.")
+                          : filter->kind == Kind::Shelf
+                              ? tr("Removed the shelf %1; its textures stay in the library.")
+                              : tr("Removed the saved search %1.");
+    m_edits.apply({drop, always(words.arg(shownText(filter->name)))});
+}
+
+std::optional<FilterPane::Chosen> LibraryActions::namedFilter() {
+    if (m_filters->isNamed()) return m_filters->current();
+    m_notices.showNotice(
+        {MarkKind::Caution, tr("Choose a shelf, a tag or a saved search at the side first."), {}});
+    return std::nullopt;
 }
 
 }  // namespace pantile::desktop

@@ -12,12 +12,12 @@
 #include "desktop/jobs/background_job.h"
 #include "desktop/jobs/filters_job.h"
 #include "desktop/jobs/library_edits.h"
+#include "desktop/views/filter_pane.h"
 
 class QWidget;
 
 namespace pantile::desktop {
 
-class FilterPane;
 class NoticeBar;
 class SearchBar;
 
@@ -61,6 +61,10 @@ private:
     void putOn(const QString& shelf, const std::vector<core::TextureId>& ids);
     void addTag(const QString& tag, const std::vector<core::TextureId>& ids);
     void saveSearch();
+    void renameFilter();
+
+    /// The one chosen at the side; if none is, the window says so.
+    std::optional<FilterPane::Chosen> namedFilter();
     void dropFilter();
     void undo();
     void redo();

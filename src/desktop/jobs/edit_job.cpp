@@ -1,6 +1,5 @@
 #include "desktop/jobs/edit_job.h"
 
-#include "catalogue/reader.h"
 #include "codec/text_code.h"
 #include "core/text.h"
 #include "tasks/drawing_estimate.h"
@@ -31,25 +30,24 @@ Result<Texture> tryOperation(const std::filesystem::path& libraryPath, const Tex
     return tasks::touched(texture, operation, tasks::namedPalettes(library));
 }
 
-Result<KeptWork> keepWork(const KeepRequest& request) {
+Result<tasks::KeptWork> keepInLibrary(const std::filesystem::path& libraryPath,
+                                      const tasks::UnkeptWork& work) {
     // Opening would make a new one, and the work would lie where nobody looks for it.
-    if (std::error_code problem; !std::filesystem::exists(request.libraryPath, problem)) {
-        return core::Error{core::ErrorKind::Io,
-                           request.libraryPath.string() + " is not there any more",
+    if (std::error_code problem; !std::filesystem::exists(libraryPath, problem)) {
+        return core::Error{core::ErrorKind::Io, libraryPath.string() + " is not there any more",
                            "bring the library back to where it was, then keep your work"};
     }
     PANTILE_ASSIGN_OR_RETURN(catalogue::Library library,
-                             tasks::openLibrary(request.libraryPath, tasks::Purpose::Change));
-    const auto record = catalogue::readTexture(library, request.id);
-    if (record && !record->row.removed) {
-        const auto kept = tasks::keepTouched(library, request.id, request.before, request.after);
-        if (kept) return KeptWork{request.id, false};
-        if (kept.error().kind != core::ErrorKind::Busy) return kept.error();
-    } else if (!record && record.error().kind != core::ErrorKind::NotFound) {
-        return record.error();
-    }
-    PANTILE_ASSIGN_OR_RETURN(const auto beside, tasks::keepBeside(library, request.after));
-    return KeptWork{beside, true};
+                             tasks::openLibrary(libraryPath, tasks::Purpose::Change));
+    return tasks::keepWork(library, work);
+}
+
+Result<std::vector<tasks::RecoveredWork>> recoverInLibrary(
+    const std::filesystem::path& libraryPath) {
+    if (!tasks::isWorkBeside(libraryPath)) return std::vector<tasks::RecoveredWork>();
+    PANTILE_ASSIGN_OR_RETURN(catalogue::Library library,
+                             tasks::openLibrary(libraryPath, tasks::Purpose::Change));
+    return tasks::recoverWork(library);
 }
 
 }  // namespace pantile::desktop

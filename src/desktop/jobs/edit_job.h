@@ -7,13 +7,14 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "catalogue/texture_row.h"
-#include "core/ids.h"
 #include "core/progress.h"
 #include "core/result.h"
 #include "picture/seam_check.h"
 #include "tasks/touch_operations.h"
+#include "tasks/unkept_work.h"
 
 namespace pantile::desktop {
 
@@ -32,23 +33,12 @@ core::Result<core::Texture> tryOperation(const std::filesystem::path& libraryPat
                                          const core::Texture& texture,
                                          const tasks::TouchOperation& operation);
 
-struct KeepRequest {
-    std::filesystem::path libraryPath;
-    core::TextureId id;
-    core::Texture before;  ///< As it was in the library.
-    core::Texture after;
-};
+/// Errors: as tasks::keepWork; Io also if the library is gone.
+core::Result<tasks::KeptWork> keepInLibrary(const std::filesystem::path& libraryPath,
+                                            const tasks::UnkeptWork& work);
 
-struct KeptWork {
-    core::TextureId id;  ///< Where it is now.
-    /// The library had another texture there by now, or none: it is one of its own.
-    bool isBeside = false;
-};
-
-/// Keeps `after` as a revision of the texture; if that is not `before` any more, was removed or
-/// is not there, as a texture of its own, so that nothing is lost.
-/// Errors: AlreadyExists if another texture has that picture; Io, also if the library is gone;
-/// Busy, Corrupt.
-core::Result<KeptWork> keepWork(const KeepRequest& request);
+/// Errors: as tasks::recoverWork.
+core::Result<std::vector<tasks::RecoveredWork>> recoverInLibrary(
+    const std::filesystem::path& libraryPath);
 
 }  // namespace pantile::desktop

@@ -27,10 +27,11 @@ QVariant TextureModel::data(const QModelIndex& index, int role) const {
     if (row == nullptr) return tr("(no longer in the library)");
     const QString title = shownTitle(row->title);
     if (role == Qt::DisplayRole) return title;
-    const QString words = title + QStringLiteral(", ") + shownSize(row->size) +
-                          QStringLiteral(", ") + shownCost(row->estimate);
-    // A tool tip would take a title for HTML if it looked like it.
-    return role == Qt::ToolTipRole ? words.toHtmlEscaped() : words;
+    QString words = title + QStringLiteral(", ") + shownSize(row->size) + QStringLiteral(", ") +
+                    shownCost(row->estimate);
+    if (row->stars > 0)
+        words += QStringLiteral(", ") + counted("TextureModel", "%1 star", "%1 stars", row->stars);
+    return role == Qt::ToolTipRole ? tipText(words) : words;
 }
 
 Qt::ItemFlags TextureModel::flags(const QModelIndex& index) const {

@@ -84,7 +84,9 @@ EditPage::EditPage(AppContext& context, Actions& actions, const ChosenTextures& 
       m_nothing(new WordsPage(actions[ActionId::LibraryPlace], tr("Go to the library"), this)),
       m_either(new QStackedWidget(this)),
       m_trying(context.jobs),
-      m_keeping(context.jobs) {
+      m_keeping(context.jobs),
+      m_recovering(context.jobs),
+      m_saver(context.libraryPath, context.jobs, m_session) {
     setObjectName(QStringLiteral("editPage"));
     makeLayout();
     connectCanvas();
@@ -93,6 +95,9 @@ EditPage::EditPage(AppContext& context, Actions& actions, const ChosenTextures& 
     connectActions();
     chooseTool(Tool::Pen);
     showNothing(tr("Choose a texture in the library: it lies here then, to be touched up."));
+    connect(&m_saver, &WorkSaver::failed, this,
+            [this](const core::Error& error) { say(shownError(error)); });
+    recover();
 }
 
 void EditPage::makeLayout() {
@@ -249,12 +254,14 @@ bool EditPage::keepAndStop() {
     m_painting.settle();
     m_keeping.waitForDone();
     if (m_session.isChanged()) {
-        const KeepRequest request = keepRequest();
-        kept(request, keepWork(request));
+        const tasks::UnkeptWork work = unkept();
+        kept(work, keepInLibrary(m_context.libraryPath, work));
     }
     if (m_couldNotKeep) return false;
     m_trying.stopAndWait();
+    m_recovering.waitForDone();
     m_costs->stopAndWait();
+    m_saver.finish();
     return true;
 }
 
@@ -465,13 +472,42 @@ void EditPage::showActions() {
     if (button != nullptr && !button->isEnabled() && isAncestorOf(button)) m_canvas->setFocus();
 }
 
+void EditPage::recover() {
+    m_recovering.start(
+        [path = m_context.libraryPath](const core::Progress&) { return recoverInLibrary(path); },
+        [this](const core::Result<Recovered>& answer) { showRecovered(answer); });
+}
+
+void EditPage::showRecovered(const core::Result<Recovered>& answer) {
+    if (!answer) return say(shownError(answer.error()));
+    QStringList lines;
+    for (const tasks::RecoveredWork& each : *answer) {
+        if (!each.damaged.empty()) {
+            lines.append(tr("Work that was not kept cannot be read any more; it lies in %1.")
+                             .arg(shownText(each.damaged.string())));
+        } else if (each.kept && each.kept->isBeside) {
+            lines.append(tr("%1 had changed meanwhile: it is a texture of its own, %2.")
+                             .arg(shownTitle(each.title))
+                             .arg(each.kept->id.value));
+        } else if (each.kept) {
+            lines.append(tr("%1 has it as its newest revision.").arg(shownTitle(each.title)));
+        }
+    }
+    if (lines.isEmpty()) return;
+    m_notices.showNotice({MarkKind::Caution,
+                          tr("What was painted before the program ended without closing is kept:"),
+                          lines});
+    Q_EMIT recovered();
+}
+
 void EditPage::keep() {
     m_painting.settle();
     if (!m_session.isChanged() || m_keeping.isRunning()) return;
-    const KeepRequest request = keepRequest();
-    m_keeping.start([request](const core::Progress&) { return keepWork(request); },
-                    [this, request](const core::Result<KeptWork>& answer) {
-                        kept(request, answer);
+    const tasks::UnkeptWork work = unkept();
+    m_keeping.start([path = m_context.libraryPath,
+                     work](const core::Progress&) { return keepInLibrary(path, work); },
+                    [this, work](const core::Result<tasks::KeptWork>& answer) {
+                        kept(work, answer);
                         // More may have been done meanwhile, and another texture may wait.
                         const bool goesOn = isVisible() && !isOtherChosen();
                         if (answer && m_session.isChanged() && !goesOn) return keep();
@@ -479,11 +515,11 @@ void EditPage::keep() {
                     });
 }
 
-KeepRequest EditPage::keepRequest() const {
-    return {m_context.libraryPath, m_session.id(), m_session.kept(), m_session.texture()};
+tasks::UnkeptWork EditPage::unkept() const {
+    return {m_session.id(), m_session.kept(), m_session.texture()};
 }
 
-void EditPage::kept(const KeepRequest& request, const core::Result<KeptWork>& answer) {
+void EditPage::kept(const tasks::UnkeptWork& work, const core::Result<tasks::KeptWork>& answer) {
     if (!answer) {
         // What another texture has already is not lost if one goes on.
         m_couldNotKeep = answer.error().kind != core::ErrorKind::AlreadyExists;
@@ -491,7 +527,7 @@ void EditPage::kept(const KeepRequest& request, const core::Result<KeptWork>& an
     }
     m_couldNotKeep = false;
     m_hasWarned = false;
-    const QString title = shownTitle(request.before.text().title);
+    const QString title = shownTitle(work.before.text().title);
     if (answer->isBeside) {
         say(tr("Another program has changed %1. Your work was kept as a texture of its own, %2.")
                 .arg(title)
@@ -499,8 +535,8 @@ void EditPage::kept(const KeepRequest& request, const core::Result<KeptWork>& an
     } else {
         m_notices.showNotice({MarkKind::Done, tr("Kept %1 as a new revision.").arg(title), {}});
     }
-    m_costs->compareWith(request.after);
-    m_session.markKept(answer->id, request.after);
+    m_costs->compareWith(work.after);
+    m_session.markKept(answer->id, work.after);
 }
 
 }  // namespace pantile::desktop

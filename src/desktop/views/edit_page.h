@@ -9,6 +9,7 @@
 #include "desktop/chosen_textures.h"
 #include "desktop/edit/edit_session.h"
 #include "desktop/edit/painting.h"
+#include "desktop/edit/work_saver.h"
 #include "desktop/jobs/background_job.h"
 #include "desktop/jobs/edit_job.h"
 
@@ -45,12 +46,18 @@ public:
     /// it up anew.
     void renew();
 
+Q_SIGNALS:
+    /// What a program that died had not kept is in the library now.
+    void recovered();
+
 protected:
     void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    using Recovered = std::vector<tasks::RecoveredWork>;
+
     void makeLayout();
     QWidget* makeHead();
     QWidget* makeMiddle();
@@ -82,9 +89,12 @@ private:
     void showWork();
     void showActions();
 
+    void recover();
+    void showRecovered(const core::Result<Recovered>& answer);
+
     void keep();
-    KeepRequest keepRequest() const;
-    void kept(const KeepRequest& request, const core::Result<KeptWork>& answer);
+    tasks::UnkeptWork unkept() const;
+    void kept(const tasks::UnkeptWork& work, const core::Result<tasks::KeptWork>& answer);
 
     AppContext& m_context;
     Actions& m_actions;
@@ -109,7 +119,9 @@ private:
     bool m_couldNotKeep = false;             ///< Nothing else is taken up while this is so.
     bool m_hasWarned = false;                ///< That another program changed the texture.
     BackgroundJob<core::Texture> m_trying;
-    BackgroundJob<KeptWork> m_keeping;
+    BackgroundJob<tasks::KeptWork> m_keeping;
+    BackgroundJob<Recovered> m_recovering;
+    WorkSaver m_saver;
 };
 
 }  // namespace pantile::desktop

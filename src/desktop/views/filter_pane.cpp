@@ -136,7 +136,24 @@ void FilterPane::ask(QTreeWidgetItem* item) {
     Q_EMIT asked(QString::fromStdString(chosen->query), QString::fromStdString(chosen->sort));
 }
 
+bool FilterPane::isNamed() const {
+    const auto chosen = current();
+    using Kind = Chosen::Kind;
+    return chosen && chosen->kind != Kind::All && chosen->kind != Kind::Removed;
+}
+
+// Elsewhere in the window these keys are for the textures.
+bool FilterPane::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && isNamed()) {
+        const int key = static_cast<QKeyEvent*>(event)->key();
+        if (key == Qt::Key_F2 || key == Qt::Key_Delete) event->accept();
+    }
+    return QTreeWidget::event(event);
+}
+
 void FilterPane::keyPressEvent(QKeyEvent* event) {
+    if (isNamed() && event->key() == Qt::Key_F2) return Q_EMIT renameAsked();
+    if (isNamed() && event->key() == Qt::Key_Delete) return Q_EMIT dropAsked();
     const bool enters = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter ||
                         event->key() == Qt::Key_Space;
     if (enters) return ask(currentItem());

@@ -30,6 +30,9 @@ public:
     /// The row that the keys stand on; nothing on a heading.
     std::optional<Chosen> current() const;
 
+    /// Whether that is a shelf, a tag or a saved search.
+    bool isNamed() const;
+
     /// Marks the row that stands for this query, or none.
     void markQuery(const QString& query);
 
@@ -38,10 +41,15 @@ Q_SIGNALS:
     void droppedOnShelf(const QString& name, const std::vector<core::TextureId>& ids);
     void droppedOnTag(const QString& name, const std::vector<core::TextureId>& ids);
 
+    /// The current row, which has a name of its own.
+    void renameAsked();
+    void dropAsked();
+
     /// Of a shelf, from 1.
     void shelfMoved(const QString& name, int place);
 
 protected:
+    bool event(QEvent* event) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dragMoveEvent(QDragMoveEvent* event) override;
     void dropEvent(QDropEvent* event) override;

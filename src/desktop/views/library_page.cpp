@@ -200,8 +200,10 @@ void LibraryPage::connectActions() {
     connect(&m_actions[ActionId::Details], &QAction::toggled, this, &LibraryPage::arrange);
     connect(&m_actions[ActionId::Filters], &QAction::toggled, this, &LibraryPage::arrange);
     m_grid->addAction(&m_actions[ActionId::CopyCode]);
-    for (const ActionId id : {ActionId::EditWords, ActionId::PutOnShelf, ActionId::TakeFromShelf,
-                              ActionId::Remove, ActionId::Recover})
+    for (const ActionId id :
+         {ActionId::EditWords, ActionId::NoStars, ActionId::OneStar, ActionId::TwoStars,
+          ActionId::ThreeStars, ActionId::FourStars, ActionId::FiveStars, ActionId::PutOnShelf,
+          ActionId::TakeFromShelf, ActionId::PutInLoad, ActionId::Remove, ActionId::Recover})
         m_grid->addAction(&m_actions[id]);
     m_grid->addAction(&m_actions[ActionId::Paste]);
 }

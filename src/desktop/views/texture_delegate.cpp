@@ -53,9 +53,9 @@ void TextureDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
     const QRect words = inside.adjusted(0, m_side + kGap, 0, 0);
     if (const catalogue::TextureRow* row = m_model.textureRow(index.row())) {
         paintPicture(*painter, {inside.topLeft(), QSize(m_side, m_side)}, *row);
-        paintWords(*painter, words, shownTitle(row->title), shownCost(row->estimate));
+        paintWords(*painter, words, shownTitle(row->title), shownCost(row->estimate), row->stars);
     } else {
-        paintWords(*painter, words, index.data().toString(), {});
+        paintWords(*painter, words, index.data().toString(), {}, 0);
     }
     painter->restore();
 }
@@ -91,18 +91,28 @@ void TextureDelegate::paintPicture(QPainter& painter, const QRect& place,
 }
 
 void TextureDelegate::paintWords(QPainter& painter, const QRect& place, const QString& title,
-                                 const QString& cost) const {
-    const auto line = [&](const QFont& font, core::Rgb8 colour, int top, const QString& text) {
+                                 const QString& cost, int stars) const {
+    const auto line = [&](const QFont& font, core::Rgb8 colour, const QRect& where,
+                          const QString& text) {
         const QFontMetrics metrics(font);
         painter.setFont(font);
         painter.setPen(toQColor(colour));
-        const QRect where(place.left(), top, place.width(), metrics.height());
         painter.drawText(where, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextSingleLine,
-                         metrics.elidedText(text, Qt::ElideRight, place.width()));
-        return top + metrics.height();
+                         metrics.elidedText(text, Qt::ElideRight, where.width()));
     };
-    const int below = line(QFont(), m_theme.text, place.top(), title);
-    line(figureFont(), m_theme.quietText, below, cost);
+    const int height = QFontMetrics(QFont()).height();
+    const QFontMetrics figures(figureFont());
+    // The stars that were given stand at the end of the title's line.
+    const QString given(stars, QChar(u'\u2605'));
+    const int starsWidth = given.isEmpty() ? 0 : figures.horizontalAdvance(given) + kGap / 2;
+    line(QFont(), m_theme.text, {place.left(), place.top(), place.width() - starsWidth, height},
+         title);
+    if (starsWidth > 0) {
+        line(figureFont(), m_theme.quietText,
+             {place.right() + 1 - starsWidth + kGap / 2, place.top(), starsWidth, height}, given);
+    }
+    line(figureFont(), m_theme.quietText,
+         {place.left(), place.top() + height, place.width(), figures.height()}, cost);
 }
 
 }  // namespace pantile::desktop

@@ -33,7 +33,7 @@ private:
     void paintPicture(QPainter& painter, const QRect& place,
                       const catalogue::TextureRow& row) const;
     void paintWords(QPainter& painter, const QRect& place, const QString& title,
-                    const QString& cost) const;
+                    const QString& cost, int stars) const;
 
     const TextureModel& m_model;
     const Theme& m_theme;
