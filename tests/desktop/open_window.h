@@ -48,6 +48,7 @@ public:
     explicit OpenWindow(LibraryFolder& folder, desktop::Shade shade = desktop::Shade::Light)
         : m_context(folder.open(), prompts, desktop::makeTheme(shade)), window(m_context) {
         window.show();
+        window.activateWindow();  // For screens without a window manager.
         EXPECT_TRUE(QTest::qWaitForWindowActive(&window));
     }
 

@@ -113,8 +113,8 @@ void ChooseForm::setShelves(const QStringList& names) {
 
 void ChooseForm::showChosen() {
     const auto number = std::ssize(m_chosen.ids());
-    m_from->setItemText(0, counted("ChooseForm", "%1 texture chosen in the library",
-                                   "%1 textures chosen in the library", number));
+    m_from->setItemText(
+        0, counted("ChooseForm", "%1 chosen in the library", "%1 chosen in the library", number));
 }
 
 void ChooseForm::choose() {
