@@ -177,7 +177,7 @@ QWidget* ConvertDialog::makeWork(const Theme& theme) {
     addFacts({{"convertedDrawing", tr("Drawing")},
               {"convertedLoad", tr("In a load")},
               {"convertedCode", tr("As a code")}});
-    layout->addWidget(tiled);
+    facts->add(tiled);
     layout->addWidget(facts);
     layout->addWidget(m_dithers);
     return work;
