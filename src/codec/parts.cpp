@@ -93,12 +93,12 @@ core::Result<Part> readPart(ByteSpan bytes) {
 }
 
 std::optional<PartHead> readPartHead(SymbolSpan firstLine) {
-    constexpr std::size_t kBlockBytes = 8;  // Two varints and the check value take at most that.
-    const std::size_t symbols = blockSymbols(kBlockBytes);
+    constexpr std::size_t kHeadBytes = 8;  // Two varints and the check value take at most that.
+    const std::size_t symbols = blockSymbols(kHeadBytes);
     if (firstLine.size() < kHeadSymbols + symbols) return std::nullopt;
     if (firstLine.front() != static_cast<std::uint8_t>(ArmourForm::Part)) return std::nullopt;
-    if (toldBytes(firstLine) < kBlockBytes) return std::nullopt;
-    const auto block = readBlocks(firstLine.subspan(kHeadSymbols, symbols), kBlockBytes);
+    if (toldBytes(firstLine) < kHeadBytes) return std::nullopt;
+    const auto block = readBlocks(firstLine.subspan(kHeadSymbols, symbols), kHeadBytes);
     if (!block) return std::nullopt;
     ByteSpan bytes = *block;
     return takeHead(bytes);
