@@ -7,6 +7,7 @@
 #include "desktop/main_window.h"
 #include "desktop/texts.h"
 #include "desktop/theme/apply_theme.h"
+#include "desktop/window_identity.h"
 #include "tasks/library_place.h"
 
 namespace {
@@ -31,8 +32,13 @@ Options readOptions(const QApplication& application) {
         QApplication::translate("main", "light or dark, instead of what the platform has."),
         QStringLiteral("SHADE"));
     parser.addOptions({library, theme});
+    parser.addPositionalArgument(QStringLiteral("FILE"),
+                                 QApplication::translate("main", "The same as --library FILE."),
+                                 QStringLiteral("[FILE]"));
     parser.process(application);
+    const QStringList files = parser.positionalArguments();
     Options options{parser.value(library).toStdString(), parser.value(theme)};
+    if (options.library.empty() && !files.isEmpty()) options.library = files.first().toStdString();
     if (options.library.empty()) options.library = tasks::defaultLibraryPath();
     return options;
 }
@@ -47,7 +53,7 @@ desktop::Shade shadeFor(const QString& theme) {
 
 int main(int argc, char** argv) {
     QApplication application(argc, argv);
-    QApplication::setApplicationName(QStringLiteral("pantile-desktop"));
+    desktop::setWindowIdentity(application);
     QApplication::setApplicationVersion(QStringLiteral(PANTILE_VERSION));
     const Options options = readOptions(application);
     const desktop::Theme theme = desktop::makeTheme(shadeFor(options.theme));

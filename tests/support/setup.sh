@@ -5,9 +5,11 @@ build_packages=(g++ cmake ninja-build qt6-base-dev libgl1-mesa-dev libsqlite3-de
 # qt6-image-formats-plugins reads WebP, libqt6svg6 SVG.
 program_packages=(qt6-image-formats-plugins libqt6svg6 fonts-dejavu-core)
 # gcc-avr, avr-libc and simavr compile and run the player for the 8-bit board.
-# The completions are run in their shells, the manual page by groff, the window under xvfb.
+# The completions are run in their shells, the manual page by groff, the window under xvfb. The entry, the description and
+# the kinds of files that are installed for the desktop are read by its own programs, from desktop-file-utils on.
 test_packages=(imagemagick python3 python3-pil poppler-utils minetest-data clang-format-14
-               gcc-avr avr-libc simavr bash zsh fish groff-base xvfb xauth)
+               gcc-avr avr-libc simavr bash zsh fish groff-base xvfb xauth
+               desktop-file-utils appstream shared-mime-info libglib2.0-bin)
 fuzz_packages=(clang-14 libclang-rt-14-dev)
 
 # install_missing build|test|fuzz...: asks for root by sudo only if something is missing.
