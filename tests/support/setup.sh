@@ -11,6 +11,8 @@ test_packages=(imagemagick python3 python3-pil poppler-utils minetest-data clang
                gcc-avr avr-libc simavr bash zsh fish groff-base xvfb xauth
                desktop-file-utils appstream shared-mime-info libglib2.0-bin)
 fuzz_packages=(clang-14 libclang-rt-14-dev)
+# What tests/packages/run needs.
+package_packages=(dpkg-dev lintian)
 
 # install_missing build|test|fuzz...: asks for root by sudo only if something is missing.
 install_missing() {
