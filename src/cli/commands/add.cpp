@@ -177,7 +177,7 @@ void printReport(Session& session, const tasks::GatherReport& report) {
     session.out << ".\n";
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runAdd(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 1, 100000, "add PATH..."));
     tasks::GatherOptions options;
     PANTILE_ASSIGN_OR_RETURN(options.pictures, readPictureOptions(arguments));
@@ -227,7 +227,7 @@ Command addCommand() {
         "at most 64x64 are taken cell by cell, larger ones are made to cover 64x64 cells.\n"
         "Dithers: none, floyd-steinberg, jarvis-judice-ninke, stucki, atkinson, sierra, burkes,\n"
         "bayer2, bayer4, bayer8, blue-noise, optimal (looks best from a distance).",
-        run,
+        runAdd,
     };
     for (const OptionSpec& option : pictureOptions()) command.options.push_back(option);
     return command;

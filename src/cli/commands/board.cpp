@@ -44,7 +44,7 @@ QJsonObject boardJson(const Board& board) {
                             : QJsonValue()}};
 }
 
-Outcome answer(Session& session, const std::vector<Board>& boards) {
+Outcome answerBoards(Session& session, const std::vector<Board>& boards) {
     if (session.json) {
         printJsonList(session.out, jsonArray(boards, boardJson));
         return Outcome::Done;
@@ -109,7 +109,7 @@ Result<void> readDisplay(const Arguments& arguments, core::Size& display) {
     return {};
 }
 
-Result<void> readOptions(const Arguments& arguments, const catalogue::Library&, Board& board) {
+Result<void> readBoard(const Arguments& arguments, const catalogue::Library&, Board& board) {
     PANTILE_RETURN_IF_ERROR(arguments.readNumber("--slots", 1, core::kMaxBoardSlots, board.slots));
     PANTILE_ASSIGN_OR_RETURN(const auto bytes,
                              arguments.number("--bytes", 64, core::kMaxBoardBytes));
@@ -122,7 +122,7 @@ Result<void> readOptions(const Arguments& arguments, const catalogue::Library&, 
     return readTiming(arguments, board.timing);
 }
 
-Result<Board> start(const Arguments& arguments, const std::string& name) {
+Result<Board> startBoard(const Arguments& arguments, const std::string& name) {
     if (!arguments.has("--slots") || !arguments.has("--bytes")) {
         return Error{ErrorKind::Usage, "the board needs slots and bytes",
                      "write board add NAME --slots N --bytes B"};
@@ -132,11 +132,11 @@ Result<Board> start(const Arguments& arguments, const std::string& name) {
     return board;
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runBoard(Session& session, const Arguments& arguments) {
     constexpr ProfileVerbs<Board> kVerbs = {
-        "board",         catalogue::listBoards, catalogue::readBoard,
-        tasks::addBoard, tasks::setBoard,       tasks::removeBoard,
-        start,           readOptions,           answer,
+        "board",         catalogue::listBoards, catalogue::readBoard, tasks::addBoard,
+        tasks::setBoard, tasks::removeBoard,    startBoard,           readBoard,
+        answerBoards,
     };
     return runProfiles(session, arguments, kVerbs);
 }
@@ -167,7 +167,7 @@ Command boardCommand() {
             {"--settle-ms", OptionKind::Value, "N", "wait after a colour was picked"},
         },
         "",
-        run};
+        runBoard};
 }
 
 }  // namespace pantile::cli

@@ -86,7 +86,7 @@ std::string penText(const Canvas& canvas) {
     return text;
 }
 
-Outcome answer(Session& session, const std::vector<Canvas>& canvases) {
+Outcome answerCanvases(Session& session, const std::vector<Canvas>& canvases) {
     if (session.json) {
         printJsonList(session.out, jsonArray(canvases, canvasJson));
         return Outcome::Done;
@@ -186,7 +186,7 @@ Result<void> readOptions(const Arguments& arguments, const catalogue::Library& l
     return readGeometry(arguments, canvas.geometry);
 }
 
-Result<Canvas> start(const Arguments& arguments, const std::string& name) {
+Result<Canvas> startCanvas(const Arguments& arguments, const std::string& name) {
     if (!arguments.has("--width") || !arguments.has("--height")) {
         return Error{ErrorKind::Usage, "the canvas needs a size",
                      "write canvas add NAME --width W --height H"};
@@ -196,24 +196,18 @@ Result<Canvas> start(const Arguments& arguments, const std::string& name) {
     return canvas;
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runCanvas(Session& session, const Arguments& arguments) {
     const auto& words = arguments.positional();
     if (words.size() == 2 && words[0] == "calibrate") {
         if (arguments.has("--into")) return writeCalibration(session, arguments, words[1]);
         PANTILE_ASSIGN_OR_RETURN(const Canvas canvas,
                                  takeCalibration(session, arguments, words[1]));
-        return answer(session, {canvas});
+        return answerCanvases(session, {canvas});
     }
     constexpr ProfileVerbs<Canvas> kVerbs = {
-        "canvas",
-        catalogue::listCanvases,
-        catalogue::readCanvas,
-        tasks::addCanvas,
-        tasks::setCanvas,
-        tasks::removeCanvas,
-        start,
-        readOptions,
-        answer,
+        "canvas",         catalogue::listCanvases, catalogue::readCanvas, tasks::addCanvas,
+        tasks::setCanvas, tasks::removeCanvas,     startCanvas,           readOptions,
+        answerCanvases,
     };
     return runProfiles(session, arguments, kVerbs);
 }
@@ -261,7 +255,7 @@ Command canvasCommand() {
         "Cells are counted from 0. To calibrate, guess pitch and origin (the pitch rather too\n"
         "small), write a load, draw it on an empty canvas, and say which cells its marks came to\n"
         "lie in.",
-        run};
+        runCanvas};
 }
 
 }  // namespace pantile::cli

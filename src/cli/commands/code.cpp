@@ -71,7 +71,7 @@ Result<std::vector<tasks::SharedCode>> codesFor(const catalogue::Library& librar
     return std::vector<tasks::SharedCode>{std::move(shared)};
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runCode(Session& session, const Arguments& arguments) {
     PANTILE_ASSIGN_OR_RETURN(const tasks::ShareOptions options, shareOptions(arguments));
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
@@ -111,7 +111,7 @@ Command codeCommand() {
         "A code carries title, author, licence and tags, and checks itself when it is read. Parts "
         "may\n"
         "arrive in any order; read and add join them. --limit counts all of a post.",
-        run};
+        runCode};
 }
 
 }  // namespace pantile::cli

@@ -47,7 +47,7 @@ Result<std::vector<std::filesystem::path>> exportFiles(Session& session,
     return tasks::exportTextures(library, selection.ids, folder, options, session.progress());
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runExport(Session& session, const Arguments& arguments) {
     const auto form = arguments.value("--as");
     const auto folder = arguments.value("--into");
     if (!form || !folder) {
@@ -89,7 +89,7 @@ Command exportCommand() {
         "'pantile export all --as json --into DIR' writes one file, library.json, that holds all "
         "of the\nlibrary; 'pantile add' makes the same library of it again. See "
         "docs/library-file.md.",
-        run};
+        runExport};
 }
 
 }  // namespace pantile::cli

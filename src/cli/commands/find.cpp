@@ -68,7 +68,7 @@ void printFound(Session& session, const catalogue::FoundTextures& found) {
     session.out << ".\n";
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runFind(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 0, 1, "find [QUERY], the query in quotes"));
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
@@ -107,7 +107,7 @@ Command findCommandSpec() {
         "\"(tag:rope | tag:net) author:mara\". Without one, everything is listed. All of the "
         "query\n"
         "language is in docs/query-language.md.",
-        run,
+        runFind,
     };
 }
 

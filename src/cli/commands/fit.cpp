@@ -61,7 +61,7 @@ Outcome tell(Session& session, const Answer& answer, const Json& json, const Pri
     return Outcome::Done;
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runFit(Session& session, const Arguments& arguments) {
     PANTILE_ASSIGN_OR_RETURN(const tasks::ChooseOptions options, chooseOptions(arguments));
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
@@ -99,7 +99,7 @@ Command fitCommand() {
             "is left\n"
             "out that a load can hold; --seconds then holds for each load, and --worth for their "
             "order.",
-            run};
+            runFit};
 }
 
 }  // namespace pantile::cli

@@ -10,7 +10,7 @@ using core::Result;
 
 namespace {
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runHelp(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 0, 1, "help or help COMMAND"));
     if (arguments.positional().empty()) {
         printOverview(session.out);
@@ -26,7 +26,7 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
 }  // namespace
 
 Command helpCommand() {
-    return {"help", "Explains the commands.", {"[COMMAND]"}, {}, "", run};
+    return {"help", "Explains the commands.", {"[COMMAND]"}, {}, "", runHelp};
 }
 
 }  // namespace pantile::cli

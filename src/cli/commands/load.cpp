@@ -24,7 +24,7 @@ using tasks::LoadForm;
 
 namespace {
 
-constexpr std::array<Choice<LoadForm>, 3> kForms = {{
+constexpr std::array<Choice<LoadForm>, 3> kLoadForms = {{
     {"card", LoadForm::Card},
     {"header", LoadForm::Header},
     {"both", LoadForm::Both},
@@ -161,7 +161,7 @@ Result<Outcome> write(Session& session, const Arguments& arguments, const std::s
         return Error{ErrorKind::Usage, "the folder is missing", "write load write NAME --into DIR"};
     tasks::WriteOptions options;
     if (const auto form = arguments.value("--as")) {
-        PANTILE_ASSIGN_OR_RETURN(options.form, parseChoice("--as", *form, kForms));
+        PANTILE_ASSIGN_OR_RETURN(options.form, parseChoice("--as", *form, kLoadForms));
     }
     if (arguments.has("--replace")) options.ifExists = tasks::IfExists::Replace;
     PANTILE_ASSIGN_OR_RETURN(auto library,
@@ -234,7 +234,7 @@ Result<Outcome> verify(Session& session, const std::string& path) {
     return load.verified() ? Outcome::Done : Outcome::SomeRefused;
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runLoad(Session& session, const Arguments& arguments) {
     const auto& words = arguments.positional();
     const std::string action = words.empty() ? "" : words[0];
     if (action == "make") return make(session, arguments);
@@ -279,7 +279,7 @@ Command loadCommand() {
         loadOptionSpecs(),
         "verify takes a card's folder, its load.bin, or a header. print writes a PDF that shows\n"
         "what lies in which slot. history lists what was written when, the newest first.",
-        run};
+        runLoad};
 }
 
 }  // namespace pantile::cli

@@ -28,7 +28,7 @@ QJsonObject paletteJson(const NamedPalette& named) {
     return object;
 }
 
-Outcome answer(Session& session, const std::vector<NamedPalette>& palettes) {
+Outcome answerPalettes(Session& session, const std::vector<NamedPalette>& palettes) {
     if (session.json) {
         printJsonList(session.out, jsonArray(palettes, paletteJson));
         return Outcome::Done;
@@ -55,7 +55,7 @@ Result<Outcome> store(Session& session, const std::string& name, const core::Pal
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
     PANTILE_RETURN_IF_ERROR(catalogue::addPalette(library, name, palette));
-    return answer(session, {{name, palette}});
+    return answerPalettes(session, {{name, palette}});
 }
 
 Result<Outcome> fromPicture(Session& session, const Arguments& arguments, const std::string& file) {
@@ -73,10 +73,10 @@ Result<Outcome> fromPicture(Session& session, const Arguments& arguments, const 
         arguments.readNumber("--merge", 0, picture::kMergeUnits, options.mergeWithin));
     PANTILE_ASSIGN_OR_RETURN(const core::Palette palette, tasks::paletteFromPicture(file, options));
     if (arguments.has("--name")) return store(session, nameFor(arguments, file), palette);
-    return answer(session, {{nameFor(arguments, file), palette}});
+    return answerPalettes(session, {{nameFor(arguments, file), palette}});
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runPalette(Session& session, const Arguments& arguments) {
     const auto& words = arguments.positional();
     const std::string action = words.empty() ? "" : words[0];
     const bool named = words.size() == 2;
@@ -90,7 +90,7 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
                                  tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
         PANTILE_RETURN_IF_ERROR(catalogue::removePalette(library, words[1]));
         session.say("Palette " + words[1] + " removed; textures keep their colours.");
-        return answer(session, {});
+        return answerPalettes(session, {});
     }
     const bool lists = action == "list" && words.size() == 1;
     if (!lists && !(action == "show" && named)) {
@@ -102,10 +102,10 @@ Result<Outcome> run(Session& session, const Arguments& arguments) {
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     if (lists) {
         PANTILE_ASSIGN_OR_RETURN(const auto palettes, catalogue::listPalettes(library));
-        return answer(session, palettes);
+        return answerPalettes(session, palettes);
     }
     PANTILE_ASSIGN_OR_RETURN(const NamedPalette palette, catalogue::readPalette(library, words[1]));
-    return answer(session, {palette});
+    return answerPalettes(session, {palette});
 }
 
 }  // namespace
@@ -125,7 +125,7 @@ Command paletteCommand() {
         "FILE is a text with one #RRGGBB a line (\"transparent\" behind one marks the colour to "
         "leave\n"
         "unpainted), or an indexed PNG. from-picture stores the palette if a name is given.",
-        run};
+        runPalette};
 }
 
 }  // namespace pantile::cli

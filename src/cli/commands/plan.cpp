@@ -187,7 +187,7 @@ void printWritten(std::ostream& out, const Arguments& arguments, const Written& 
     }
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runPlan(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 1, 1, "plan ID"));
     PANTILE_ASSIGN_OR_RETURN(const auto id, parseTextureId(arguments.positional().front()));
     PANTILE_ASSIGN_OR_RETURN(const tasks::PlanOptions options, planOptions(arguments));
@@ -239,7 +239,7 @@ Command planCommand() {
         },
         "In a list of strokes, > stands before a cell that the pen jumps to, painting nothing on\n"
         "the way.",
-        run};
+        runPlan};
 }
 
 }  // namespace pantile::cli

@@ -74,7 +74,7 @@ void printHarvest(Session& session, const codec::Harvest& found) {
                 << " damaged.\n";
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runRead(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(
         checkPositional(arguments, 0, 1, "read FILE, or read - for standard input"));
     const auto& words = arguments.positional();
@@ -111,7 +111,7 @@ Command readCommand() {
                 {"--replace", OptionKind::Flag, "", "files of the same name may be replaced"},
             },
             "",
-            run};
+            runRead};
 }
 
 }  // namespace pantile::cli

@@ -62,7 +62,7 @@ Result<std::optional<tasks::SeamPictureFile>> pictureFile(const Arguments& argum
     return std::optional(file);
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runSeams(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 1, 1, "seams ID --picture FILE"));
     PANTILE_ASSIGN_OR_RETURN(const auto id, parseTextureId(arguments.positional().front()));
     PANTILE_ASSIGN_OR_RETURN(const auto file, pictureFile(arguments));
@@ -96,7 +96,7 @@ Command seamsCommand() {
             "The numbers compare the colours that meet at a seam with those side by side inside:\n"
             "1 is as smooth as the inside, 2 twice as rough. 'pantile touch ID --heal-seams both'\n"
             "heals them.",
-            run};
+            runSeams};
 }
 
 }  // namespace pantile::cli

@@ -48,7 +48,7 @@ Result<Outcome> saveSearch(Session& session, catalogue::Library& library,
     return answerChanged(session, 1, "Search " + search.name + " saved");
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runSearch(Session& session, const Arguments& arguments) {
     const auto& words = arguments.positional();
     const std::string action = words.empty() ? "" : words[0];
     if (action == "list" && words.size() == 1) return listSearches(session);
@@ -82,7 +82,7 @@ Command searchCommand() {
             {"list", "save NAME QUERY [--sort KEY]", "rename NAME NEW", "remove NAME"},
             {{"--sort", OptionKind::Value, "KEY", "the order in which it is shown"}},
             "'pantile find --saved NAME' asks it.",
-            run};
+            runSearch};
 }
 
 }  // namespace pantile::cli

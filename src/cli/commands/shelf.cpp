@@ -77,7 +77,7 @@ Result<Outcome> placeShelf(Session& session, const std::string& name, const std:
     return answerChanged(session, 1, "Shelf " + name + " moved");
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runShelf(Session& session, const Arguments& arguments) {
     const auto& words = arguments.positional();
     const std::string action = words.empty() ? "" : words[0];
     PANTILE_ASSIGN_OR_RETURN(const auto place, arguments.number("--at", 1, kMostPlaces));
@@ -114,7 +114,7 @@ Command shelfCommand() {
             {{"--at", OptionKind::Value, "PLACE", "the place on the shelf, from 1; else the end"}},
             "A shelf is made when the first texture is put on it. With place it becomes the\n"
             "first, second or further of the shelves.",
-            run};
+            runShelf};
 }
 
 }  // namespace pantile::cli

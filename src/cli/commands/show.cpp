@@ -74,7 +74,7 @@ void printRecord(Session& session, const catalogue::TextureRecord& record) {
                                     : tasks::textPicture(grid, palette));
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runShow(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 1, 1, "show ID"));
     PANTILE_ASSIGN_OR_RETURN(const auto id, parseTextureId(arguments.positional().front()));
     PANTILE_ASSIGN_OR_RETURN(auto library,
@@ -99,7 +99,7 @@ Command showCommand() {
         {},
         "Without colour (in a pipe, or with NO_COLOR set) the picture is drawn with a letter or\n"
         "digit for each palette index, and '.' for what is left unpainted.",
-        run};
+        runShow};
 }
 
 }  // namespace pantile::cli

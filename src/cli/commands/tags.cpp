@@ -103,7 +103,7 @@ Result<Outcome> changeTags(Session& session, const Words& words) {
     return answerTextures(session, changed, "Tag " + name + " is now " + other);
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runTags(Session& session, const Arguments& arguments) {
     const Words& words = arguments.positional();
     const std::string action = words.empty() ? "" : words[0];
     if (action == "list" && words.size() <= 2) {
@@ -130,7 +130,7 @@ Command tagsCommand() {
             "Tags are nested by '/': tag:stone finds stone/slate too, and renaming stone\n"
             "takes stone/slate with it. A WORD that is an alias stands for the tag when it\n"
             "is put on textures and when it is searched for.",
-            run};
+            runTags};
 }
 
 }  // namespace pantile::cli

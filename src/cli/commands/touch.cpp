@@ -20,7 +20,7 @@ void printAnswer(Session& session, core::TextureId id, const tasks::TouchedUp& t
                 << " cells, revision " << touched.revision << ".\n";
 }
 
-Result<Outcome> run(Session& session, const Arguments& arguments) {
+Result<Outcome> runTouch(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 1, 1, "touch ID --colour N --line X,Y,X,Y"));
     PANTILE_ASSIGN_OR_RETURN(const auto id, parseTextureId(arguments.positional().front()));
     PANTILE_ASSIGN_OR_RETURN(const auto steps, touchSteps(arguments.inOrder()));
@@ -52,7 +52,7 @@ Command touchCommand() {
         "the top; colours N from 0, as 'pantile show' lists the palette. All of it is one\n"
         "revision: 'pantile history' lists them, 'pantile revert' takes it back.\n"
         "For example: pantile touch 17 --colour 3 --symmetry left-right --line 2,3,10,8",
-        run};
+        runTouch};
 }
 
 }  // namespace pantile::cli

@@ -33,8 +33,8 @@ QJsonObject turnedJson(const catalogue::Action& action) {
             {"what", jsonText(action.what)}};
 }
 
-void answer(Session& session, const std::vector<catalogue::Action>& actions,
-            const TurnWords& words) {
+void answerTurned(Session& session, const std::vector<catalogue::Action>& actions,
+                  const TurnWords& words) {
     if (session.json) {
         printJson(session.out, {{QLatin1String(words.member), jsonArray(actions, turnedJson)}});
         return;
@@ -68,7 +68,7 @@ Result<Outcome> turn(Session& session, const Arguments& arguments, Turn one,
     }
     if (turned.empty()) return refused.error();
     PANTILE_RETURN_IF_ERROR(renewCosts(session, library));
-    answer(session, turned, words);
+    answerTurned(session, turned, words);
     if (refused) return Outcome::Done;
     session.err << core::visibleText(refused.error().message) << '\n';
     return Outcome::SomeRefused;
