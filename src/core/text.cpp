@@ -42,14 +42,21 @@ bool mustNotStand(const CodePoint& d, LineBreaks lineBreaks) {
     return isControl(d.value) || changesDirection(d.value);
 }
 
+/// Whether `end` is what the numbered devices end in: a digit, or one of the three raised digits of
+/// Latin-1, which count as such.
+bool isDeviceNumber(std::string_view end) {
+    if (end.size() == 1) return end[0] >= '0' && end[0] <= '9';
+    return end == "\u00B9" || end == "\u00B2" || end == "\u00B3";
+}
+
 bool isReservedName(std::string_view name) {
     constexpr std::array<std::string_view, 4> kPlain = {"con", "prn", "aux", "nul"};
     std::string lower(name);
     std::transform(lower.begin(), lower.end(), lower.begin(),
                    [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     if (std::find(kPlain.begin(), kPlain.end(), lower) != kPlain.end()) return true;
-    const bool numbered = lower.size() == 4 && lower[3] >= '1' && lower[3] <= '9';
-    return numbered && (lower.starts_with("com") || lower.starts_with("lpt"));
+    const bool isPort = lower.starts_with("com") || lower.starts_with("lpt");
+    return isPort && isDeviceNumber(std::string_view(lower).substr(3));
 }
 
 bool isPlainNameCharacter(char32_t c) {
@@ -179,10 +186,14 @@ std::string excerpt(std::string_view text) {
 
 std::string safeFileName(std::string_view text) {
     constexpr std::size_t kMaxCodePoints = 60;
+    // A name has at most 255 bytes, of which an id in front, an ending and what marks a file as
+    // unfinished take their share.
+    constexpr std::size_t kMaxBytes = 200;
     std::string name;
     std::size_t count = 0;
     for (std::size_t at = 0; at < text.size() && count < kMaxCodePoints;) {
         const CodePoint d = codePointAt(text, at);
+        if (name.size() + d.length > kMaxBytes) break;
         const bool beyondAscii = d.valid && d.value >= 0xA0;
         const bool keeps = !mustNotStand(d, LineBreaks::Forbidden) &&
                            (beyondAscii || isPlainNameCharacter(d.value));

@@ -51,9 +51,9 @@ std::string visibleText(std::string_view text, LineBreaks lineBreaks = LineBreak
 std::string excerpt(std::string_view text);
 
 /// A name for a file made from `text`: letters, digits, '-', '_' and characters beyond ASCII that
-/// are no control or direction characters; blanks become '-'; at most 60 code points; never empty,
-/// never beginning with a dot or a dash, and never one of the device names reserved on some
-/// systems.
+/// are no control or direction characters; blanks become '-'; at most 60 code points and about 200
+/// bytes; never empty, never beginning with a dot or a dash, and never one of the device names
+/// reserved on some systems.
 std::string safeFileName(std::string_view text);
 
 }  // namespace pantile::core

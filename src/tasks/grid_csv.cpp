@@ -57,6 +57,19 @@ Result<std::vector<core::PaletteIndex>> parseRow(std::string_view line, int row)
     return cells;
 }
 
+/// What a line says behind its '#'; nothing if it is none of remarks. Programs that keep tables put
+/// a field with a separator or a quote in it into quotes, and so does writeGridCsv (RFC 4180).
+std::optional<std::string> remarkIn(std::string_view line) {
+    if (line.starts_with('#')) return std::string(line.substr(1));
+    if (!line.starts_with("\"#") || line.size() < 3 || !line.ends_with('"')) return std::nullopt;
+    std::string remark(line.substr(2, line.size() - 3));
+    for (std::size_t at = remark.find("\"\""); at != std::string::npos;
+         at = remark.find("\"\"", at + 1)) {
+        remark.erase(at, 1);
+    }
+    return remark;
+}
+
 struct Remarks {
     std::vector<core::Rgb8> colours;
     std::optional<core::PaletteIndex> transparent;
@@ -89,13 +102,21 @@ Result<void> readRemark(std::string_view remark, Remarks& remarks) {
     return {};
 }
 
+/// One field whatever separates them, so that no part of a title is taken for a formula.
+std::string remarkField(const std::string& remark) {
+    if (remark.find_first_of(",;\t\"") == std::string::npos) return remark;
+    std::string field = "\"";
+    for (const char c : remark) field += c == '"' ? std::string("\"\"") : std::string(1, c);
+    return field + '"';
+}
+
 }  // namespace
 
 bool looksLikeGridCsv(std::string_view text) {
     if (text.starts_with(kByteOrderMark)) text.remove_prefix(kByteOrderMark.size());
     while (!text.empty()) {
         const std::string_view line = trimmed(takeLine(text));
-        if (line.empty() || line.front() == '#') continue;
+        if (line.empty() || remarkIn(line)) continue;
         const std::size_t end = line.find_first_of(kSeparators);
         const std::string_view first = trimmed(line.substr(0, end));
         return !first.empty() && first.find_first_not_of("-0123456789") == std::string_view::npos;
@@ -112,8 +133,8 @@ Result<GridCsv> parseGridCsv(std::string_view text) {
     while (!text.empty()) {
         const std::string_view line = trimmed(takeLine(text));
         if (line.empty()) continue;
-        if (line.front() == '#') {
-            PANTILE_RETURN_IF_ERROR(readRemark(trimmed(line.substr(1)), remarks));
+        if (const auto remark = remarkIn(line)) {
+            PANTILE_RETURN_IF_ERROR(readRemark(trimmed(*remark), remarks));
             continue;
         }
         if (++row > core::kMaxGridSide) {
@@ -143,7 +164,8 @@ Result<GridCsv> parseGridCsv(std::string_view text) {
 
 std::string writeGridCsv(const core::Texture& texture) {
     std::string text;
-    if (!texture.text().title.empty()) text += "# title " + texture.text().title + "\n";
+    if (!texture.text().title.empty())
+        text += remarkField("# title " + texture.text().title) + "\n";
     text += "# palette";
     for (const core::Rgb8 colour : texture.palette().colours()) text += " " + core::toHex(colour);
     text += '\n';

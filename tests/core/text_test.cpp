@@ -96,9 +96,16 @@ TEST(SafeFileName, KeepsPlainNamesAndDefusesOthers) {
     EXPECT_EQ(safeFileName("a\\b:c*d?e"), "a-b-c-d-e");
     EXPECT_EQ(safeFileName("NUL"), "NUL-texture");
     EXPECT_EQ(safeFileName("com1"), "com1-texture");
+    EXPECT_EQ(safeFileName("LPT0"), "LPT0-texture");
+    EXPECT_EQ(safeFileName("com\u00B9"), "com\u00B9-texture");
+    EXPECT_EQ(safeFileName("com\u2074"), "com\u2074");
+    EXPECT_EQ(safeFileName("com12"), "com12");
     EXPECT_EQ(safeFileName("tång"), "tång");
     EXPECT_EQ(safeFileName("x\u202egnp.exe"), "x-gnp-exe");
     EXPECT_EQ(safeFileName(std::string(10000, 'k')), std::string(60, 'k'));
+    std::string wide;
+    for (int i = 0; i < 60; ++i) wide += "\U0001FAB8";
+    EXPECT_EQ(safeFileName(wide), wide.substr(0, 200));
 }
 
 }  // namespace

@@ -29,6 +29,18 @@ TEST(GridCsv, TakesSemicolonsTabsAndAByteOrderMark) {
     EXPECT_EQ(parseGridCsv("1\t2\n")->grid, *core::Grid::create(2, 1, {1, 2}));
 }
 
+// As a spreadsheet writes a line that begins with '#' and holds a separator: RFC 4180.
+TEST(GridCsv, ReadsRemarksInQuotes) {
+    const std::string text = "\"# title Kelp,=1+1 \"\"x\"\"\"\n\"# transparent 0\"\n0,1\n";
+    EXPECT_TRUE(looksLikeGridCsv(text));
+    const auto csv = parseGridCsv(text);
+    ASSERT_THAT(csv, isOk());
+    EXPECT_EQ(csv->title, "Kelp,=1+1 \"x\"");
+    EXPECT_THAT(parseGridCsv("\"#\n0\n"), failsWith(ErrorKind::InvalidInput, "row 1"));
+    EXPECT_THAT(parseGridCsv("\"#\"\n0\n"), isOk());
+    EXPECT_FALSE(looksLikeGridCsv("\"# \n"));
+}
+
 TEST(GridCsv, RefusesWhatIsNoGridAndSaysWhere) {
     EXPECT_THAT(parseGridCsv("1,2\n3\n"),
                 failsWith(ErrorKind::InvalidInput, "row 2 has 1 entries, and row 1 has 2"));
