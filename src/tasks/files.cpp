@@ -4,6 +4,7 @@
 #include <QSaveFile>
 #include <QString>
 
+#include "core/text.h"
 #include "tasks/bytes.h"
 
 namespace pantile::tasks {
@@ -14,8 +15,14 @@ using core::Result;
 
 namespace {
 
-QString qtPath(const std::filesystem::path& path) {
-    return QString::fromStdU16String(path.u16string());
+/// Errors: InvalidInput for a path that is no UTF-8 text, or holds a NUL, which Qt cannot open.
+Result<QString> qtPath(const std::filesystem::path& path) {
+    const std::string text = path.string();
+    if (core::isValidUtf8(text) && text.find('\0') == std::string::npos)
+        return QString::fromStdString(text);
+    return Error{ErrorKind::InvalidInput,
+                 "the path '" + core::visibleText(text) + "' is not UTF-8 text without NUL",
+                 "give the file or the folder another name"};
 }
 
 Error ioError(const std::filesystem::path& path, const std::string& what, const QString& why) {
@@ -40,7 +47,8 @@ Result<void> checkFree(const std::vector<std::filesystem::path>& files, IfExists
 Result<void> writeFile(const std::filesystem::path& path, IfExists ifExists,
                        const std::function<Result<void>(const PieceSink&)>& produce) {
     PANTILE_RETURN_IF_ERROR(checkFree({path}, ifExists));
-    QSaveFile file(qtPath(path));
+    PANTILE_ASSIGN_OR_RETURN(const QString name, qtPath(path));
+    QSaveFile file(name);
     if (!file.open(QIODevice::WriteOnly))
         return ioError(path, "cannot be written", file.errorString());
     const PieceSink write = [&](std::string_view piece) -> Result<void> {
@@ -66,7 +74,8 @@ Result<void> writeFile(const std::filesystem::path& path, std::string_view text,
 }
 
 Result<std::string> readFile(const std::filesystem::path& path, std::uint64_t mostBytes) {
-    QFile file(qtPath(path));
+    PANTILE_ASSIGN_OR_RETURN(const QString name, qtPath(path));
+    QFile file(name);
     if (!file.exists()) {
         return Error{ErrorKind::NotFound, path.string() + " is not there",
                      "check the spelling of its path"};
@@ -90,6 +99,7 @@ Result<std::string> readFile(const std::filesystem::path& path, std::uint64_t mo
 }
 
 Result<void> makeFolder(const std::filesystem::path& folder) {
+    PANTILE_RETURN_IF_ERROR(qtPath(folder));
     std::error_code problem;
     std::filesystem::create_directories(folder, problem);
     if (!problem && std::filesystem::is_directory(folder, problem)) return {};

@@ -40,6 +40,20 @@ TEST(Files, ADanglingLinkCountsAsThere) {
                 failsWith(ErrorKind::AlreadyExists, "link.txt"));
 }
 
+// Qt opens files by UTF-16 names: others would come to be of another name, or end the program.
+TEST(Files, APathThatIsNotUtf8IsRefused) {
+    const tests::TemporaryFolder folder;
+    for (const std::string& name : {std::string("kelp\xff"), std::string("kelp\0x", 6)}) {
+        EXPECT_THAT(writeFile(folder.path() / name, "x", IfExists::Refuse),
+                    failsWith(ErrorKind::InvalidInput, "not UTF-8"));
+        EXPECT_THAT(readFile(folder.path() / name, 100),
+                    failsWith(ErrorKind::InvalidInput, "not UTF-8"));
+        EXPECT_THAT(makeFolder(folder.path() / name),
+                    failsWith(ErrorKind::InvalidInput, "not UTF-8"));
+    }
+    EXPECT_TRUE(std::filesystem::is_empty(folder.path()));
+}
+
 TEST(Files, ReadingIsBounded) {
     const tests::TemporaryFolder folder;
     const auto path = folder.path() / "long.txt";

@@ -5,6 +5,7 @@
 #include "cli/choice_answer.h"
 #include "cli/commands/profiles.h"
 #include "cli/json.h"
+#include "cli/written_file.h"
 #include "core/duration.h"
 #include "core/grid.h"
 #include "tasks/calibrate_canvas.h"
@@ -91,7 +92,7 @@ Result<Outcome> writeCalibration(Session& session, const Arguments& arguments,
                                 {"verified", true}});
         return Outcome::Done;
     }
-    for (const auto& file : written.files) session.out << "Wrote " << file.string() << '\n';
+    for (const auto& file : written.files) printWrote(session.out, file);
     session.out
         << "Draw it on an empty canvas (" << core::spokenTime(written.choice.milliseconds)
         << "), and read off, counting cells from 0: the mark at the top left (--near), the "

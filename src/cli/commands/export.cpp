@@ -4,6 +4,7 @@
 #include "cli/json.h"
 #include "cli/selection.h"
 #include "cli/texture_answer.h"
+#include "cli/written_file.h"
 #include "picture/enlarge.h"
 #include "tasks/export_textures.h"
 #include "tasks/library_file.h"
@@ -68,7 +69,7 @@ Result<Outcome> runExport(Session& session, const Arguments& arguments) {
         printJson(session.out, {{"files", jsonPaths(files)}});
         return Outcome::Done;
     }
-    for (const auto& file : files) session.out << "Wrote " << file.string() << '\n';
+    for (const auto& file : files) printWrote(session.out, file);
     return Outcome::Done;
 }
 

@@ -40,8 +40,8 @@ Result<Outcome> runRepair(Session& session, const std::string& file) {
                                 {"file", jsonText(file)}});
     } else {
         printProblems(session.out, report.lost);
-        session.out << counted(report.textures, "texture", "textures") << " saved in " << file
-                    << ", "
+        session.out << counted(report.textures, "texture", "textures") << " saved in "
+                    << core::visibleText(file) << ", "
                     << (report.lost.empty() ? "nothing is lost"
                                             : counted(std::ssize(report.lost), "loss", "losses"))
                     << ". The library itself is as it was.\n";
@@ -81,7 +81,7 @@ Result<Outcome> runBackup(Session& session, const Arguments& arguments) {
     if (session.json) {
         printJson(session.out, {{"ok", true}, {"file", jsonText(file)}});
     } else {
-        session.out << "The library is copied to " << file << ".\n";
+        session.out << "The library is copied to " << core::visibleText(file) << ".\n";
     }
     return Outcome::Done;
 }
@@ -99,9 +99,10 @@ Result<Outcome> runRestore(Session& session, const Arguments& arguments) {
         return Outcome::Done;
     }
     session.out << "Restored " << counted(report.textures, "texture", "textures") << " from "
-                << file << ".\n";
+                << core::visibleText(file) << ".\n";
     if (!report.kept.empty()) {
-        session.out << "The library as it was is kept as " << report.kept.string() << ".\n";
+        session.out << "The library as it was is kept as "
+                    << core::visibleText(report.kept.string()) << ".\n";
     }
     return Outcome::Done;
 }

@@ -9,6 +9,7 @@
 #include "cli/load_answer.h"
 #include "cli/selection.h"
 #include "cli/texture_answer.h"
+#include "cli/written_file.h"
 #include "core/text.h"
 #include "tasks/library_place.h"
 #include "tasks/load_history.h"
@@ -177,7 +178,7 @@ Result<Outcome> write(Session& session, const Arguments& arguments, const std::s
         return Outcome::Done;
     }
     slotTable(written.choice).print(session.out);
-    for (const auto& file : written.files) session.out << "Wrote " << file.string() << '\n';
+    for (const auto& file : written.files) printWrote(session.out, file);
     session.out << "Read back and replayed: every slot draws its texture cell by cell.\n";
     printCautions(session.out);
     return Outcome::Done;
@@ -196,7 +197,7 @@ Result<Outcome> print(Session& session, const Arguments& arguments, const std::s
     if (session.json) {
         printJson(session.out, {{"load", jsonText(name)}, {"files", jsonPaths({file})}});
     } else {
-        session.out << "Wrote " << file.string() << '\n';
+        printWrote(session.out, file);
     }
     return Outcome::Done;
 }

@@ -5,6 +5,7 @@
 #include "cli/json.h"
 #include "cli/standard_input.h"
 #include "cli/texture_answer.h"
+#include "cli/written_file.h"
 #include "core/text.h"
 #include "tasks/files.h"
 #include "tasks/library_place.h"
@@ -95,7 +96,7 @@ Result<Outcome> runRead(Session& session, const Arguments& arguments) {
                                 {"files", jsonPaths(files)}});
     } else {
         printHarvest(session, found);
-        for (const auto& file : files) session.out << "Wrote " << file.string() << '\n';
+        for (const auto& file : files) printWrote(session.out, file);
     }
     return found.damaged.empty() ? Outcome::Done : Outcome::SomeRefused;
 }

@@ -5,6 +5,7 @@
 #include "cli/commands/all.h"
 #include "cli/json.h"
 #include "cli/selection.h"
+#include "cli/written_file.h"
 #include "picture/enlarge.h"
 #include "tasks/library_place.h"
 #include "tasks/seam_report.h"
@@ -47,7 +48,7 @@ void printReport(Session& session, core::TextureId id, const picture::SeamCheck&
     session.out << "Seams of texture " << id.value << "; 1 is as smooth as its inside:\n";
     printSeam(session.out, "  left to right   ", check.vertical);
     printSeam(session.out, "  top to bottom   ", check.horizontal);
-    if (file) session.out << "Wrote " << file->path.string() << '\n';
+    if (file) printWrote(session.out, file->path);
 }
 
 Result<std::optional<tasks::SeamPictureFile>> pictureFile(const Arguments& arguments) {
