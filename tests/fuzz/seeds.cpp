@@ -137,6 +137,40 @@ void writeLibraryFiles(const fs::path& folder, const fs::path& into) {
     }
 }
 
+/// The questions of the tables of queries, and what people keep grids and palettes in.
+void writeSmallTexts(const fs::path& queries, const fs::path& into) {
+    for (const auto& entry : fs::directory_iterator(queries)) {
+        std::istringstream lines(readFile(entry.path()));
+        int number = 0;
+        for (std::string line; std::getline(lines, line);) {
+            const std::size_t end = line.find(" => ");
+            if (end == std::string::npos || line.starts_with('#')) continue;
+            write(into / "query", entry.path().stem().string() + std::to_string(++number),
+                  line.substr(0, end));
+        }
+    }
+    write(into / "csv", "commas",
+          "# title Wet sand\n# palette #1b2631 #f2efe4\n# transparent 0\n0,1,1\n1,0,1\n");
+    write(into / "csv", "semicolons",
+          "\xEF\xBB\xBF\"# title Kelp; \"\"x\"\"\"\r\n# palette #1b2631 #b5532d\r\n0;1\r\n");
+    write(into / "palette", "lines", "# Tidewrack\n#1b2631 transparent\n#f2efe4\n\n#b5532d\n");
+}
+
+/// Libraries of every version as they are, with a changed byte here and there, and cut off.
+void writeOldLibraries(const fs::path& into) {
+    for (int version = 0; version < 7; ++version) {
+        const std::string number(1, static_cast<char>(version));
+        const std::string name = "version-" + std::to_string(version + 1);
+        write(into, name, number);
+        for (const int place : {0x12, 0x3C, 0x64, 0x1004, 0x2010, 0x9008}) {
+            const std::string change = {'\0', static_cast<char>(place >> 8),
+                                        static_cast<char>(place), '\x07'};
+            write(into, name + "-at-" + std::to_string(place), number + change);
+        }
+        write(into, name + "-cut", number + std::string("\x80\x20\x00\x00", 4));
+    }
+}
+
 int writeAllSeeds(const fs::path& data, const fs::path& into) {
     int vectors = 0;
     for (const auto& entry : fs::directory_iterator(data / "codes")) {
@@ -147,6 +181,8 @@ int writeAllSeeds(const fs::path& data, const fs::path& into) {
     // The harvest target puts a code where a byte 1 stands.
     write(into / "harvest", "whole-codes", "\x01 kelp\n\x01\n> \x01");
     writeLibraryFiles(data / "library_files", into / "library_file");
+    writeSmallTexts(data / "queries", into);
+    writeOldLibraries(into / "old_library");
     writeLoadSeeds(into);
     writePictureSeeds(into);
     std::cout << vectors << " vectors\n";
