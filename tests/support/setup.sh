@@ -10,6 +10,7 @@ program_packages=(qt6-image-formats-plugins libqt6svg6 fonts-dejavu-core)
 test_packages=(imagemagick python3 python3-pil poppler-utils minetest-data clang-format-14
                gcc-avr avr-libc simavr bash zsh fish groff-base xvfb xauth
                desktop-file-utils appstream shared-mime-info libglib2.0-bin)
+coverage_packages=(gcovr)
 fuzz_packages=(clang-14 libclang-rt-14-dev)
 # What tests/packages/run needs.
 package_packages=(dpkg-dev lintian)
