@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <QDateTime>
 #include <QLocale>
+#include <QTextDocument>
 
 #include "core/duration.h"
 #include "core/text.h"
@@ -40,6 +41,12 @@ QString shownTitle(std::string_view title) {
     return title.empty() ? translatedText("(no title)") : shownText(title);
 }
 
+QString shownToolTip(const QString& words) {
+    if (!Qt::mightBeRichText(words)) return words;
+    return QStringLiteral("<span>%1</span>")
+        .arg(words.toHtmlEscaped().replace(QLatin1Char('\n'), QStringLiteral("<br>")));
+}
+
 QString shownDuration(std::int64_t milliseconds) {
     const core::RoundedDuration time = core::roundedDuration(milliseconds);
     if (time.minutes > 0) return translatedText("%1 min %2 s").arg(time.minutes).arg(time.seconds);
@@ -70,11 +77,6 @@ QString shownStars(int stars) {
 
 QString shownTime(std::int64_t unixSeconds) {
     return QLocale().toString(QDateTime::fromSecsSinceEpoch(unixSeconds), QLocale::ShortFormat);
-}
-
-QString tipText(const QString& plain) {
-    return QStringLiteral("<span>%1</span>")
-        .arg(plain.toHtmlEscaped().replace(QLatin1Char('\n'), QStringLiteral("<br>")));
 }
 
 QString shownSize(core::Size size) {

@@ -25,6 +25,9 @@ QString shownLines(std::string_view text);
 /// The title, or words that say that there is none.
 QString shownTitle(std::string_view title);
 
+/// `words` for a tool tip, which takes text for HTML if it looks like it; line breaks stay.
+QString shownToolTip(const QString& words);
+
 /// "4.8 s", "1 min 12 s", rounded as core::roundedDuration says. Units: milliseconds.
 QString shownDuration(std::int64_t milliseconds);
 
@@ -39,9 +42,6 @@ QString shownStars(int stars);
 
 /// Day and time in the account's own time zone and form. Units: unix seconds.
 QString shownTime(std::int64_t unixSeconds);
-
-/// For a tool tip, which takes what looks like HTML for that; line breaks stay.
-QString tipText(const QString& plain);
 
 /// "32 × 16"
 QString shownSize(core::Size size);

@@ -1,7 +1,5 @@
 #include "desktop/texts.h"
 
-#include <QTextDocument>
-
 #include <gtest/gtest.h>
 
 namespace pantile::desktop {
@@ -24,16 +22,6 @@ TEST(Texts, MakesHostileCharactersVisible) {
                         "gnp"),
               QStringLiteral("kelp\\u202egnp"));
     EXPECT_EQ(shownText("<b>kelp</b>"), QStringLiteral("<b>kelp</b>"));
-}
-
-TEST(Texts, ATipShowsWhatItIsGiven) {
-    for (const char* const words : {"rope & sail", "<b>kelp</b>", "a < b", "one\ntwo", "&lt;"}) {
-        QTextDocument shown;
-        const QString tip = tipText(QLatin1String(words));
-        ASSERT_TRUE(Qt::mightBeRichText(tip));
-        shown.setHtml(tip);
-        EXPECT_EQ(shown.toPlainText(), QLatin1String(words));
-    }
 }
 
 TEST(Texts, SaysWhatHappenedAndWhatToDo) {

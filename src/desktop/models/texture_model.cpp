@@ -31,7 +31,7 @@ QVariant TextureModel::data(const QModelIndex& index, int role) const {
                     shownCost(row->estimate);
     if (row->stars > 0)
         words += QStringLiteral(", ") + counted("TextureModel", "%1 star", "%1 stars", row->stars);
-    return role == Qt::ToolTipRole ? tipText(words) : words;
+    return role == Qt::ToolTipRole ? shownToolTip(words) : words;
 }
 
 Qt::ItemFlags TextureModel::flags(const QModelIndex& index) const {

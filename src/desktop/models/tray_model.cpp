@@ -22,7 +22,7 @@ QVariant TrayModel::data(const QModelIndex& index, int role) const {
         case Qt::DisplayRole:
             return row == nullptr ? tr("empty") : shownTitle(row->title);
         case Qt::ToolTipRole:
-            return tipText(slotWords(index.row()));
+            return shownToolTip(slotWords(index.row()));
         case Qt::AccessibleTextRole:
             return slotWords(index.row());
         default:

@@ -70,7 +70,7 @@ void FilterPane::addRow(QTreeWidgetItem* heading, const Chosen& chosen, const QS
     item->setData(0, Qt::AccessibleTextRole,
                   counted("FilterPane", "%1 texture", "%1 textures", count)
                       .prepend(words + QStringLiteral(", ")));
-    item->setToolTip(0, words);
+    item->setToolTip(0, shownToolTip(words));
     item->setTextAlignment(1, Qt::AlignRight | Qt::AlignVCenter);
     item->setForeground(1, palette().brush(QPalette::PlaceholderText));
     m_rows.push_back(chosen);
