@@ -85,7 +85,6 @@ struct AxisReading {
                (!pair || firstPair(cells) == pair);
     }
 
-private:
     std::optional<int> firstPair(const Cells& cells) const {
         for (std::size_t i = 1; i < axis.ticks.size(); ++i) {
             const int tick = cells.at(place(axis.ticks[i]));
@@ -94,6 +93,14 @@ private:
         return std::nullopt;
     }
 };
+
+AxisReading drawnAcross(const core::Canvas& canvas) {
+    return {axisOf(canvas.size.width), canvas.geometry.gridCentre.x, drawnPitch(canvas), 0, 0, {}};
+}
+
+AxisReading drawnDown(const core::Canvas& canvas) {
+    return {axisOf(canvas.size.height), canvas.geometry.gridCentre.y, drawnPitch(canvas), 0, 0, {}};
+}
 
 /// The origins, counted at the first cell's centre, that one pitch leaves open.
 struct Origins {
@@ -171,19 +178,14 @@ Result<LoadSlot> calibrationSlot(const core::Canvas& canvas, const core::Pointer
 Result<Calibrated> calibratedFrom(const core::Canvas& canvas, const CalibrationReading& reading) {
     PANTILE_RETURN_IF_ERROR(checkCalibrated(canvas));
     PANTILE_RETURN_IF_ERROR(checkReading(canvas, reading));
-    const core::CanvasGeometry& g = canvas.geometry;
-    const AxisReading across{axisOf(canvas.size.width),
-                             g.gridCentre.x,
-                             drawnPitch(canvas),
-                             reading.near.x,
-                             reading.far.x,
-                             reading.pairColumn};
-    const AxisReading down{axisOf(canvas.size.height),
-                           g.gridCentre.y,
-                           drawnPitch(canvas),
-                           reading.near.y,
-                           reading.far.y,
-                           reading.pairRow};
+    AxisReading across = drawnAcross(canvas);
+    across.near = reading.near.x;
+    across.far = reading.far.x;
+    across.pair = reading.pairColumn;
+    AxisReading down = drawnDown(canvas);
+    down.near = reading.near.y;
+    down.far = reading.far.y;
+    down.pair = reading.pairRow;
 
     struct Way {
         int pitch;
@@ -207,6 +209,40 @@ Result<Calibrated> calibratedFrom(const core::Canvas& canvas, const CalibrationR
                       ways.front().pitch,
                       ways.back().pitch,
                       {way.x.unsure(), way.y.unsure()}};
+}
+
+bool isSettled(const Calibrated& found, const CalibrationReading& reading) {
+    return found.leastPitch == found.mostPitch && reading.pairColumn && reading.pairRow;
+}
+
+Result<CalibrationSight> calibrationOn(const core::Canvas& canvas, int cellPitch,
+                                       Point gridCentre) {
+    PANTILE_RETURN_IF_ERROR(checkCalibrated(canvas));
+    core::CanvasGeometry real = canvas.geometry;
+    real.cellPitch = cellPitch;
+    real.gridCentre = gridCentre;
+    PANTILE_RETURN_IF_ERROR(core::checkGeometry(real));
+    const AxisReading across = drawnAcross(canvas);
+    const AxisReading down = drawnDown(canvas);
+    const Cells columns{cellPitch, gridCentre.x - cellPitch / 2};
+    const Cells rows{cellPitch, gridCentre.y - cellPitch / 2};
+    const auto seen = [&](Point drawn) {
+        return Point{columns.at(across.place(drawn.x)), rows.at(down.place(drawn.y))};
+    };
+    CalibrationSight sight;
+    for (const Point dot : dotsOf(across.axis, down.axis)) {
+        const Point cell = seen(dot);
+        const bool isThere =
+            cell.x >= 0 && cell.y >= 0 && cell.x < canvas.size.width && cell.y < canvas.size.height;
+        if (isThere) sight.cells.push_back(cell);
+    }
+    sight.reading = {seen({across.axis.near, down.axis.near}),
+                     seen({across.axis.far, down.axis.far}), across.firstPair(columns),
+                     down.firstPair(rows)};
+    const Point ticks = seen({across.axis.near + 2, down.axis.near + 2});
+    sight.tickRow = ticks.y;
+    sight.tickColumn = ticks.x;
+    return sight;
 }
 
 }  // namespace pantile::board

@@ -5,6 +5,7 @@
 // Authority: docs/player.md section 5.
 
 #include <optional>
+#include <vector>
 
 #include "board/load.h"
 #include "core/canvas.h"
@@ -45,5 +46,23 @@ struct Calibrated {
 /// Errors: InvalidInput if no pitch and origin do, which also tells of motion that was dropped.
 core::Result<Calibrated> calibratedFrom(const core::Canvas& canvas,
                                         const CalibrationReading& reading);
+
+/// Whether drawing it once more would tell nothing: one pitch alone explains the reading, and ticks
+/// touched in row and column.
+bool isSettled(const Calibrated& found, const CalibrationReading& reading);
+
+/// What the calibration of a canvas looks like on a toolkit's grid.
+struct CalibrationSight {
+    std::vector<core::Point> cells;  ///< That are painted, of those that the canvas has.
+    CalibrationReading reading;      ///< What a person would read off.
+    int tickRow = 0;                 ///< Where the row of ticks is.
+    int tickColumn = 0;              ///< Where the column of ticks is.
+};
+
+/// The calibration that is drawn for `canvas`, if the toolkit's cells really were `cellPitch`
+/// counts wide, the centre of the first at `gridCentre`. Errors: as calibrationSlot; InvalidInput
+/// if the pitch is none.
+core::Result<CalibrationSight> calibrationOn(const core::Canvas& canvas, int cellPitch,
+                                             core::Point gridCentre);
 
 }  // namespace pantile::board

@@ -120,6 +120,8 @@ std::vector<ActionRow> makeBoardsTable() {
          "Read a written load again and draw it on a virtual canvas", shift(Qt::Key_Y)},
         {ActionId::PrintSlots, Menu::Boards, "printSlots", "Print the Slot &Sheet...",
          "Write a page that shows what lies in which slot", standard(QKeySequence::Print)},
+        {ActionId::Calibrate, Menu::Boards, "calibrate", "Cali&brate a Canvas...",
+         "Find out a canvas's pitch and origin by a drawing", shift(Qt::Key_K)},
     };
 }
 

@@ -82,6 +82,7 @@ enum class ActionId {
     WriteLoad,
     VerifyLoad,
     PrintSlots,
+    Calibrate,
     BoardsPlace,
     Tray,
     Keys,

@@ -87,7 +87,7 @@ void MainWindow::connectPlaces() {
 
 void MainWindow::connectLoads() {
     connect(m_loads, &LoadWork::libraryChanged, m_library, &LibraryPage::renew);
-    connect(m_boards, &BoardsPage::written, m_library, &LibraryPage::renew);
+    connect(m_boards, &BoardsPage::changed, m_library, &LibraryPage::renew);
     connect(m_library, &LibraryPage::libraryChanged, m_loads, &LoadWork::renew);
     connect(m_library, &LibraryPage::libraryChanged, m_boards, &BoardsPage::renew);
     connect(m_library, &LibraryPage::shelvesRead, m_boards, &BoardsPage::setShelves);

@@ -2,6 +2,7 @@
 
 #include "board/calibration.h"
 
+#include <algorithm>
 #include <cstdlib>
 
 #include <gtest/gtest.h>
@@ -155,6 +156,40 @@ TEST(Calibration, FindsPitchAndOriginFromAGuessInTwoDrawings) {
         EXPECT_LE(std::abs(fine->gridCentre.x - origin.x), fine->unsure.x + 1) << trace;
         EXPECT_LE(std::abs(fine->gridCentre.y - origin.y), fine->unsure.y + 1) << trace;
     }
+}
+
+TEST(Calibration, ForetellsWhatAPersonSees) {
+    tests::Random random(17);
+    for (int round = 0; round < 40; ++round) {
+        const int pitch = random.between(5, 24);
+        const core::Point origin = {random.between(40, 300), random.between(40, 300)};
+        const core::Canvas canvas = guessed(
+            64, pitch + random.between(-1, 1),
+            {origin.x + random.between(-pitch, pitch), origin.y + random.between(-pitch, pitch)});
+        const core::PointerTiming timing = core::PointerTiming::quick();
+        tests::VirtualScreen screen = toolkit(canvas, pitch, origin);
+        drawOn(screen, *board::calibrationSlot(canvas, timing), timing);
+        const board::CalibrationReading read = readOff(screen, canvas.size);
+        const auto sight = board::calibrationOn(canvas, pitch, origin);
+        ASSERT_THAT(sight, isOk());
+        for (const core::Point cell : sight->cells) {
+            EXPECT_GE(screen.cells()[static_cast<std::size_t>(cell.y * 64 + cell.x)], 0);
+        }
+        const auto painted = std::count_if(screen.cells().begin(), screen.cells().end(),
+                                           [](int cell) { return cell >= 0; });
+        auto cells = sight->cells;
+        std::sort(cells.begin(), cells.end());
+        cells.erase(std::unique(cells.begin(), cells.end()), cells.end());
+        EXPECT_EQ(static_cast<std::ptrdiff_t>(cells.size()), painted);
+        EXPECT_EQ(sight->reading.near, read.near);
+        EXPECT_EQ(sight->reading.far, read.far);
+        EXPECT_EQ(sight->reading.pairColumn, read.pairColumn);
+        EXPECT_EQ(sight->reading.pairRow, read.pairRow);
+    }
+    EXPECT_THAT(board::calibrationOn(guessed(64, 8, {40, 50}), 0, {40, 50}),
+                failsWith(ErrorKind::InvalidInput, "pitch"));
+    EXPECT_THAT(board::calibrationOn(guessed(15, 8, {40, 50}), 8, {40, 50}),
+                failsWith(ErrorKind::InvalidInput, "too small"));
 }
 
 TEST(Calibration, SaysSoIfNothingExplainsTheCells) {

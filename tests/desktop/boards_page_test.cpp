@@ -375,6 +375,17 @@ TEST(Boards, ADamagedFileIsTold) {
     EXPECT_TRUE(pier.says("load.bin"));
 }
 
+TEST(Boards, LeadToTheCalibrationForTheirBoard) {
+    Pier pier;
+    pier.store("evening", {pier.ids[0]});
+    pier.openWindow();
+    pier.open->act("boardsPlace");
+    ASSERT_TRUE(pier.shows(1));
+    pier.open->act("calibrate");
+    EXPECT_TRUE(pier.open->part<QWidget>("calibrationDialog").isVisible());
+    EXPECT_EQ(pier.open->part<QComboBox>("calibrationBoard").currentText(), u"pier");
+}
+
 TEST(Boards, CautionsStandBesideTheWriting) {
     Pier pier;
     pier.openWindow();

@@ -44,7 +44,7 @@ Result<board::CalibrationReading> reading(const Arguments& arguments) {
 }
 
 std::string advice(const board::Calibrated& found, const board::CalibrationReading& read) {
-    if (found.leastPitch != found.mostPitch || !read.pairColumn || !read.pairRow) {
+    if (!board::isSettled(found, read)) {
         return "Draw the calibration once more: it is exact when its ticks touch in row and "
                "column.";
     }

@@ -6,13 +6,16 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
+#include "desktop/dialogs/calibration_dialog.h"
 #include "desktop/texts.h"
 #include "desktop/theme/apply_theme.h"
 #include "desktop/views/action_button.h"
+#include "desktop/views/calibration_form.h"
 #include "desktop/views/choose_form.h"
 #include "desktop/views/drawing_bench.h"
 #include "desktop/views/folding_splitter.h"
 #include "desktop/views/load_list.h"
+#include "desktop/views/notice_bar.h"
 #include "desktop/views/plain_label.h"
 #include "desktop/views/wrapped_row.h"
 #include "desktop/views/write_form.h"
@@ -39,6 +42,7 @@ BoardsPage::BoardsPage(AppContext& context, Actions& actions, const ChosenTextur
       m_actions(actions),
       m_chosen(chosen),
       m_work(work),
+      m_notices(notices),
       m_words(new PlainLabel(this)),
       m_noLoads(new PlainLabel(this)),
       m_loads(new LoadList(this)),
@@ -60,7 +64,7 @@ BoardsPage::BoardsPage(AppContext& context, Actions& actions, const ChosenTextur
     connect(&m_work, &LoadWork::contentsChanged, this, &BoardsPage::showContents);
     connect(m_loads, &LoadList::asked, &m_work, &LoadWork::show);
     connect(m_loads, &LoadList::dropped, &m_work, &LoadWork::putInLoad);
-    connect(m_write, &WriteForm::written, this, &BoardsPage::written);
+    connect(m_write, &WriteForm::written, this, &BoardsPage::changed);
     connectActions();
     showContents();
     m_words->setText(m_chosen.words());
@@ -108,6 +112,17 @@ void BoardsPage::connectActions() {
         if (!name.isEmpty()) m_work.rename(name.toStdString());
     });
     connect(&m_actions[ActionId::RemoveLoad], &QAction::triggered, &m_work, &LoadWork::remove);
+    connect(&m_actions[ActionId::Calibrate], &QAction::triggered, this, [this] { calibrate(); });
+}
+
+void BoardsPage::calibrate() {
+    auto* const dialog = new CalibrationDialog(m_context, window());
+    dialog->form().choose({}, QString::fromStdString(m_work.tray().board().name));
+    connect(&dialog->form(), &CalibrationForm::taken, this, [this](const QString& words) {
+        m_notices.showNotice({MarkKind::Done, words, {}});
+        Q_EMIT changed();
+    });
+    dialog->open();
 }
 
 void BoardsPage::showContents() {

@@ -40,18 +40,20 @@ public:
     void finishAll();
 
 Q_SIGNALS:
-    /// A load was written, which the library notes.
-    void written();
+    /// The library notes that a load was written, or has a canvas as it was calibrated.
+    void changed();
 
 private:
     QScrollArea* makeBench();
     void connectActions();
+    void calibrate();
     void showContents();
 
     AppContext& m_context;
     Actions& m_actions;
     const ChosenTextures& m_chosen;
     LoadWork& m_work;
+    NoticeBar& m_notices;
     PlainLabel* m_words;
     PlainLabel* m_noLoads;
     LoadList* m_loads;

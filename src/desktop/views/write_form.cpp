@@ -92,6 +92,7 @@ void WriteForm::makeLayout() {
     buttons->add(makeNextButton(m_actions[ActionId::WriteLoad], tr("Write load"), buttons));
     buttons->add(makeActionButton(m_actions[ActionId::PrintSlots], tr("Slot sheet"), buttons));
     buttons->add(makeActionButton(m_actions[ActionId::VerifyLoad], tr("Verify"), buttons));
+    buttons->add(makeActionButton(m_actions[ActionId::Calibrate], tr("Calibrate"), buttons));
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins({});
     layout->setSpacing(kGap);
