@@ -9,11 +9,12 @@ program_packages=(qt6-image-formats-plugins libqt6svg6 fonts-dejavu-core)
 # the kinds of files that are installed for the desktop are read by its own programs, from desktop-file-utils on.
 test_packages=(imagemagick python3 python3-pil poppler-utils minetest-data clang-format-14
                gcc-avr avr-libc simavr bash zsh fish groff-base xvfb xauth
-               desktop-file-utils appstream shared-mime-info libglib2.0-bin)
+               desktop-file-utils appstream shared-mime-info libglib2.0-bin locales tzdata)
 coverage_packages=(gcovr)
 fuzz_packages=(clang-14 libclang-rt-14-dev)
-# What tests/packages/run needs.
+# What tests/packages/run and tests/portability/run need.
 package_packages=(dpkg-dev lintian)
+portability_packages=(g++-s390x-linux-gnu g++-arm-linux-gnueabihf qemu-user)
 
 # install_missing build|test|fuzz...: asks for root by sudo only if something is missing.
 install_missing() {
