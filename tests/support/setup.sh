@@ -4,10 +4,11 @@ build_packages=(g++ cmake ninja-build qt6-base-dev libgl1-mesa-dev libsqlite3-de
                 libjpeg62-turbo-dev libgtest-dev libgmock-dev)
 # qt6-image-formats-plugins reads WebP, libqt6svg6 SVG.
 program_packages=(qt6-image-formats-plugins libqt6svg6 fonts-dejavu-core)
+# lld links the sanitized programs, which are large, in half the time.
 # gcc-avr, avr-libc and simavr compile and run the player for the 8-bit board.
 # The completions are run in their shells, the manual page by groff, the window under xvfb. The entry, the description and
 # the kinds of files that are installed for the desktop are read by its own programs, from desktop-file-utils on.
-test_packages=(imagemagick python3 python3-pil poppler-utils minetest-data clang-format-14
+test_packages=(lld imagemagick python3 python3-pil poppler-utils minetest-data clang-format-14
                gcc-avr avr-libc simavr bash zsh fish groff-base xvfb xauth
                desktop-file-utils appstream shared-mime-info libglib2.0-bin locales tzdata)
 coverage_packages=(gcovr)
