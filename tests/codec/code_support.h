@@ -71,8 +71,11 @@ inline core::TextureText randomWords(Random& random) {
 }
 
 inline core::Texture randomTexture(Random& random, core::Size size, int colours) {
-    return *core::Texture::create(randomGrid(random, size, colours), randomPalette(random, colours),
-                                  randomWords(random));
+    // One after the other: compilers differ in which argument they work out first.
+    core::TextureText words = randomWords(random);
+    core::Palette palette = randomPalette(random, colours);
+    return *core::Texture::create(randomGrid(random, size, colours), std::move(palette),
+                                  std::move(words));
 }
 
 inline core::Texture randomTexture(Random& random) {
