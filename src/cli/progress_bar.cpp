@@ -4,6 +4,7 @@
 #include <ostream>
 #include <string>
 
+#include "cli/column_width.h"
 #include "core/text.h"
 
 namespace pantile::cli {
@@ -29,7 +30,7 @@ std::function<void(std::int64_t, std::int64_t, std::string_view)> progressBar(st
         if (total <= 0) return;
         const std::string line = barLine(std::clamp<std::int64_t>(done, 0, total), total, what);
         err << "\r\x1b[K";
-        if (done < total && core::codePointCount(line) <= room) err << line;
+        if (done < total && columnWidth(line) <= room) err << line;
         err.flush();
     };
 }

@@ -4,13 +4,14 @@
 #include <cassert>
 #include <ostream>
 
+#include "cli/column_width.h"
 #include "core/text.h"
 
 namespace pantile::cli {
 namespace {
 
 std::string padded(std::string_view entry, std::size_t width, Align align) {
-    const std::size_t length = core::codePointCount(entry);
+    const std::size_t length = columnWidth(entry);
     const std::string blanks(width > length ? width - length : 0, ' ');
     return align == Align::Right ? blanks + std::string(entry) : std::string(entry) + blanks;
 }
@@ -27,8 +28,8 @@ void Table::print(std::ostream& out) const {
     if (m_rows.empty()) return;
     std::vector<std::size_t> widths;
     for (std::size_t i = 0; i < m_columns.size(); ++i) {
-        std::size_t width = core::codePointCount(m_columns[i].heading);
-        for (const auto& row : m_rows) width = std::max(width, core::codePointCount(row[i]));
+        std::size_t width = columnWidth(m_columns[i].heading);
+        for (const auto& row : m_rows) width = std::max(width, columnWidth(row[i]));
         widths.push_back(width);
     }
     const auto printLine = [&](const auto& entryAt) {

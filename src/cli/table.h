@@ -1,6 +1,6 @@
 #pragma once
 
-// Plain tables for the terminal: columns as wide as their longest entry, numbers to the right.
+// Plain tables for the terminal: columns as wide as their widest entry, numbers to the right.
 
 #include <iosfwd>
 #include <string>

@@ -1,10 +1,13 @@
 // table.h, texture_answer.h, terminal_picture.h, progress_bar.h: what answers look like.
 
+#include <clocale>
 #include <sstream>
+#include <string>
 
 #include <gtest/gtest.h>
 
 #include "cli/choice_answer.h"
+#include "cli/column_width.h"
 #include "cli/progress_bar.h"
 #include "cli/table.h"
 #include "cli/terminal_picture.h"
@@ -21,6 +24,22 @@ TEST(Table, AlignsByCharactersAndDefusesEntries) {
     std::ostringstream out;
     table.print(out);
     EXPECT_EQ(out.str(), "id  title\n 7  blåstång\n12  a\\x1b[2J\n");
+}
+
+// The Unicode Standard, annex 11: ideographs and most emoji take two columns, combining marks none.
+TEST(Table, AlignsWideAndCombiningCharactersToo) {
+    const std::string before = std::setlocale(LC_CTYPE, nullptr);
+    ASSERT_NE(std::setlocale(LC_CTYPE, "C.UTF-8"), nullptr);
+    EXPECT_EQ(columnWidth("帆 🪸"), 5U);
+    EXPECT_EQ(columnWidth("a\u0301\u0323o"), 2U);
+    Table table({{"title"}, {"cells"}});
+    table.addRow({"帆", "4"});
+    table.addRow({"a\u0301", "4"});
+    table.addRow({"sand", "4"});
+    std::ostringstream out;
+    table.print(out);
+    EXPECT_EQ(out.str(), "title  cells\n帆     4\na\u0301      4\nsand   4\n");
+    std::setlocale(LC_CTYPE, before.c_str());
 }
 
 TEST(Table, PrintsNothingWithoutRows) {
