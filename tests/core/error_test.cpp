@@ -2,6 +2,8 @@
 
 #include <memory>
 #include <string>
+#include <string_view>
+#include <utility>
 
 #include "core/result.h"
 #include "support/matchers.h"
@@ -22,6 +24,25 @@ Result<int> quarter(int value) {
 Result<void> checkQuarter(int value) {
     PANTILE_RETURN_IF_ERROR(quarter(value));
     return {};
+}
+
+// docs/command-line.md promises these words to scripts.
+TEST(ErrorKind, HasTheWordThatScriptsRelyOn) {
+    const std::pair<ErrorKind, std::string_view> words[] = {
+        {ErrorKind::Usage, "usage"},
+        {ErrorKind::InvalidInput, "invalid-input"},
+        {ErrorKind::Corrupt, "corrupt"},
+        {ErrorKind::ChecksumMismatch, "checksum-mismatch"},
+        {ErrorKind::Unsupported, "unsupported"},
+        {ErrorKind::NotFound, "not-found"},
+        {ErrorKind::AlreadyExists, "already-exists"},
+        {ErrorKind::TooLarge, "too-large"},
+        {ErrorKind::DoesNotFit, "does-not-fit"},
+        {ErrorKind::Busy, "busy"},
+        {ErrorKind::Cancelled, "cancelled"},
+        {ErrorKind::Io, "io"},
+        {ErrorKind::Internal, "internal"}};
+    for (const auto& [kind, word] : words) EXPECT_EQ(errorKindName(kind), word);
 }
 
 TEST(Result, HandsValuesAndErrorsUp) {
