@@ -100,6 +100,13 @@ Result<void> setBoard(Library& library, const Board& board) {
     return transaction.commit();
 }
 
+Result<void> renameBoard(Library& library, std::string_view name, std::string_view newName) {
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Rename board " + nameInWords(name) + " to " + nameInWords(newName));
+    PANTILE_RETURN_IF_ERROR(renameIn(library.connection(), kBoards, name, newName));
+    return transaction.commit();
+}
+
 Result<void> removeBoard(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());

@@ -23,6 +23,9 @@ core::Result<void> addBoard(Library& library, const core::Board& board);
 /// Replaces the board of the same name; loads stay with it. Errors: NotFound; as core::checkBoard.
 core::Result<void> setBoard(Library& library, const core::Board& board);
 
+/// Loads stay with it. Errors: NotFound; AlreadyExists; as core::checkName.
+core::Result<void> renameBoard(Library& library, std::string_view name, std::string_view newName);
+
 /// Errors: NotFound; InvalidInput, naming it, if a load is for this board.
 core::Result<void> removeBoard(Library& library, std::string_view name);
 

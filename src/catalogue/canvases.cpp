@@ -142,6 +142,13 @@ Result<void> setCanvas(Library& library, const Canvas& canvas) {
     return transaction.commit();
 }
 
+Result<void> renameCanvas(Library& library, std::string_view name, std::string_view newName) {
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    nameAction(library, "Rename canvas " + nameInWords(name) + " to " + nameInWords(newName));
+    PANTILE_RETURN_IF_ERROR(renameIn(library.connection(), kCanvases, name, newName));
+    return transaction.commit();
+}
+
 Result<void> removeCanvas(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());

@@ -23,6 +23,9 @@ core::Result<void> addCanvas(Library& library, const core::Canvas& canvas);
 /// Replaces the canvas of the same name. Errors: NotFound; as core::checkCanvas.
 core::Result<void> setCanvas(Library& library, const core::Canvas& canvas);
 
+/// Errors: NotFound; AlreadyExists; as core::checkName.
+core::Result<void> renameCanvas(Library& library, std::string_view name, std::string_view newName);
+
 /// Errors: NotFound.
 core::Result<void> removeCanvas(Library& library, std::string_view name);
 

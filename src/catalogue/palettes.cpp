@@ -51,6 +51,22 @@ Result<void> addPalette(Library& library, std::string_view name, const Palette& 
     return transaction.commit();
 }
 
+Result<void> changePalette(Library& library, std::string_view name, const NamedPalette& palette) {
+    Connection& connection = library.connection();
+    PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
+    PANTILE_ASSIGN_OR_RETURN(const NamedPalette before, loadNamed(connection, name));
+    if (before == palette) return {};
+    nameAction(library, before.palette == palette.palette
+                            ? "Rename palette " + nameInWords(before.name) + " to " +
+                                  nameInWords(palette.name)
+                            : "Change palette " + nameInWords(before.name));
+    // A name is the row's key, so that another one makes another row.
+    PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM palette_names WHERE name = ?1", {name}));
+    PANTILE_RETURN_IF_ERROR(addPalette(library, palette.name, palette.palette));
+    PANTILE_RETURN_IF_ERROR(dropUnusedPalettes(connection));
+    return transaction.commit();
+}
+
 Result<void> removePalette(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());

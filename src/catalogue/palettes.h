@@ -16,6 +16,8 @@ namespace pantile::catalogue {
 struct NamedPalette {
     std::string name;
     core::Palette palette;
+
+    bool operator==(const NamedPalette&) const = default;
 };
 
 /// Sorted by name. Errors: Corrupt.
@@ -27,6 +29,11 @@ core::Result<NamedPalette> readPalette(const Library& library, std::string_view 
 /// Errors: AlreadyExists; as core::checkName.
 core::Result<void> addPalette(Library& library, std::string_view name,
                               const core::Palette& palette);
+
+/// Gives the name other colours, and is itself called `palette.name` then; textures and canvases
+/// keep the colours that they have. Errors: NotFound; AlreadyExists; as core::checkName.
+core::Result<void> changePalette(Library& library, std::string_view name,
+                                 const NamedPalette& palette);
 
 /// Takes the name away; textures and canvases keep the colours. Errors: NotFound.
 core::Result<void> removePalette(Library& library, std::string_view name);

@@ -66,6 +66,10 @@ Result<void> setCanvas(Library& library, const core::Canvas& canvas) {
     return changed(library, [&] { return catalogue::setCanvas(library, canvas); });
 }
 
+Result<void> renameCanvas(Library& library, std::string_view name, std::string_view newName) {
+    return changed(library, [&] { return catalogue::renameCanvas(library, name, newName); });
+}
+
 Result<void> removeCanvas(Library& library, std::string_view name) {
     return changed(library, [&] { return catalogue::removeCanvas(library, name); });
 }
@@ -78,8 +82,28 @@ Result<void> setBoard(Library& library, const core::Board& board) {
     return changed(library, [&] { return catalogue::setBoard(library, board); });
 }
 
+Result<void> renameBoard(Library& library, std::string_view name, std::string_view newName) {
+    return changed(library, [&] { return catalogue::renameBoard(library, name, newName); });
+}
+
 Result<void> removeBoard(Library& library, std::string_view name) {
     return changed(library, [&] { return catalogue::removeBoard(library, name); });
+}
+
+Result<void> changeCanvas(Library& library, std::string_view name, const core::Canvas& canvas) {
+    return changed(library, [&]() -> Result<void> {
+        if (name != canvas.name)
+            PANTILE_RETURN_IF_ERROR(catalogue::renameCanvas(library, name, canvas.name));
+        return catalogue::setCanvas(library, canvas);
+    });
+}
+
+Result<void> changeBoard(Library& library, std::string_view name, const core::Board& board) {
+    return changed(library, [&]() -> Result<void> {
+        if (name != board.name)
+            PANTILE_RETURN_IF_ERROR(catalogue::renameBoard(library, name, board.name));
+        return catalogue::setBoard(library, board);
+    });
 }
 
 Result<std::int64_t> refreshEstimates(Library& library, const core::Progress& progress) {

@@ -21,10 +21,21 @@ namespace pantile::tasks {
 /// changed.
 core::Result<void> addCanvas(catalogue::Library& library, const core::Canvas& canvas);
 core::Result<void> setCanvas(catalogue::Library& library, const core::Canvas& canvas);
+core::Result<void> renameCanvas(catalogue::Library& library, std::string_view name,
+                                std::string_view newName);
 core::Result<void> removeCanvas(catalogue::Library& library, std::string_view name);
 core::Result<void> addBoard(catalogue::Library& library, const core::Board& board);
 core::Result<void> setBoard(catalogue::Library& library, const core::Board& board);
+core::Result<void> renameBoard(catalogue::Library& library, std::string_view name,
+                               std::string_view newName);
 core::Result<void> removeBoard(catalogue::Library& library, std::string_view name);
+
+/// Makes the canvas or the board of that name into `canvas` or `board`, another name included, as
+/// one action. Errors: as renaming and setting it.
+core::Result<void> changeCanvas(catalogue::Library& library, std::string_view name,
+                                const core::Canvas& canvas);
+core::Result<void> changeBoard(catalogue::Library& library, std::string_view name,
+                               const core::Board& board);
 
 /// Plans the textures that have no cost, on all cores, and keeps each one's as soon as it is known;
 /// those that fit no canvas stay without. Returns how many have one now that had none.

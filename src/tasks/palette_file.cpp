@@ -80,6 +80,21 @@ Result<core::Palette> readPaletteFile(const std::filesystem::path& path) {
     return palette;
 }
 
+std::string paletteText(const core::Palette& palette) {
+    std::string text;
+    for (int i = 0; i < palette.size(); ++i) {
+        const auto index = static_cast<core::PaletteIndex>(i);
+        text += core::toHex(palette[index]);
+        text += palette.transparent() == index ? " transparent\n" : "\n";
+    }
+    return text;
+}
+
+Result<void> writePaletteFile(const std::filesystem::path& path, const core::Palette& palette,
+                              IfExists ifExists) {
+    return writeFile(path, paletteText(palette), ifExists);
+}
+
 Result<core::Palette> paletteFromPicture(const std::filesystem::path& path,
                                          const picture::FreePaletteOptions& options) {
     PANTILE_RETURN_IF_ERROR(core::checkRange("the number of colours", options.most,
@@ -94,6 +109,17 @@ Result<core::Palette> paletteFromPicture(const std::filesystem::path& path,
                      "give a picture with colours in it"};
     }
     return picture::freePalette(seen, options);
+}
+
+Result<core::Palette> paletteFromFile(const std::filesystem::path& path,
+                                      const picture::FreePaletteOptions& options) {
+    PANTILE_ASSIGN_OR_RETURN(const std::string bytes,
+                             readFile(path, image_files::kMaxImageFileBytes));
+    const std::span<const std::uint8_t> raw = asBytes(bytes);
+    if (!image_files::imageKindOf(raw)) return readPaletteFile(path);
+    PANTILE_ASSIGN_OR_RETURN(const core::Picture picture,
+                             image_files::readImageBytes(raw, path.filename().string()));
+    return picture.indexed ? readPaletteFile(path) : paletteFromPicture(path, options);
 }
 
 }  // namespace pantile::tasks

@@ -60,9 +60,14 @@ TEST_F(BoardsTest, StayWhileALoadIsForThem) {
                 failsWith(ErrorKind::InvalidInput, "Harbour"));
     ASSERT_THAT(setBoard(library(), cardBoard()), isOk());
     EXPECT_EQ(readLoad(library(), "Harbour")->board, "Card board");
+    ASSERT_THAT(renameBoard(library(), "Card board", "Board with a card"), isOk());
+    EXPECT_EQ(readLoad(library(), "Harbour")->board, "Board with a card");
     ASSERT_THAT(removeLoad(library(), "Harbour"), isOk());
-    ASSERT_THAT(removeBoard(library(), "Card board"), isOk());
-    EXPECT_THAT(removeBoard(library(), "Card board"), failsWith(ErrorKind::NotFound, "Card"));
+    EXPECT_THAT(renameBoard(library(), "Card board", "Slate"),
+                failsWith(ErrorKind::NotFound, "Card"));
+    ASSERT_THAT(removeBoard(library(), "Board with a card"), isOk());
+    EXPECT_THAT(removeBoard(library(), "Board with a card"),
+                failsWith(ErrorKind::NotFound, "Card"));
 }
 
 TEST_F(BoardsTest, ThatWereForgedAreDamaged) {

@@ -63,6 +63,18 @@ TEST_F(CanvasesTest, OutOfRangeAreRefused) {
     EXPECT_TRUE(listCanvases(library())->empty());
 }
 
+TEST_F(CanvasesTest, AreRenamed) {
+    ASSERT_THAT(addCanvas(library(), quay()), isOk());
+    ASSERT_THAT(renameCanvas(library(), "quay 64", "Pier 64"), isOk());
+    Canvas renamed = quay();
+    renamed.name = "Pier 64";
+    EXPECT_EQ(listCanvases(library()).value(), std::vector<Canvas>{renamed});
+    ASSERT_THAT(addCanvas(library(), quay()), isOk());
+    EXPECT_THAT(renameCanvas(library(), "Pier 64", "QUAY 64"),
+                failsWith(ErrorKind::AlreadyExists, "QUAY 64"));
+    EXPECT_THAT(renameCanvas(library(), "Pier 64", ""), failsWith(ErrorKind::InvalidInput, "name"));
+}
+
 TEST_F(CanvasesTest, AreRemoved) {
     ASSERT_THAT(addCanvas(library(), quay()), isOk());
     ASSERT_THAT(removeCanvas(library(), "Quay 64"), isOk());

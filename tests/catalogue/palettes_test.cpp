@@ -1,5 +1,6 @@
 #include "catalogue/palettes.h"
 
+#include "catalogue/actions.h"
 #include "catalogue/edit.h"
 #include "catalogue/library_fixture.h"
 #include "catalogue/reader.h"
@@ -46,6 +47,36 @@ TEST_F(PalettesTest, StayWithTheirTexturesWithoutAName) {
     ASSERT_THAT(removePalette(library(), "Kelp"), isOk());
     EXPECT_EQ(readTexture(library(), id)->texture.palette(), texture.palette());
     EXPECT_EQ(findPalette(library(), texture.palette().fingerprint()).value(), texture.palette());
+}
+
+TEST_F(PalettesTest, AreChangedAndRenamedWhileOthersOfTheSameColoursStay) {
+    ASSERT_THAT(addPalette(library(), "slate", paletteOf(4)), isOk());
+    ASSERT_THAT(addPalette(library(), "Rope", paletteOf(4)), isOk());
+    ASSERT_THAT(changePalette(library(), "slate", {"Wet slate", paletteOf(4)}), isOk());
+    EXPECT_EQ(lastAction(library()).value()->what, "Rename palette 'slate' to 'Wet slate'");
+    ASSERT_THAT(changePalette(library(), "wet slate", {"WET SLATE", paletteOf(5)}), isOk());
+    EXPECT_EQ(lastAction(library()).value()->what, "Change palette 'Wet slate'");
+    EXPECT_EQ(listPalettes(library()).value(),
+              (std::vector<NamedPalette>{{"Rope", paletteOf(4)}, {"WET SLATE", paletteOf(5)}}));
+    ASSERT_THAT(undoLast(library()), isOk());
+    ASSERT_THAT(undoLast(library()), isOk());
+    EXPECT_EQ(listPalettes(library()).value(),
+              (std::vector<NamedPalette>{{"Rope", paletteOf(4)}, {"slate", paletteOf(4)}}));
+    ASSERT_THAT(redoLast(library()), isOk());
+    EXPECT_EQ(readPalette(library(), "Wet slate")->palette, paletteOf(4));
+}
+
+TEST_F(PalettesTest, StayAsTheyWereWhereAChangeIsRefused) {
+    ASSERT_THAT(addPalette(library(), "slate", paletteOf(4)), isOk());
+    ASSERT_THAT(addPalette(library(), "Rope", paletteOf(3)), isOk());
+    EXPECT_THAT(changePalette(library(), "slate", {"rope", paletteOf(5)}),
+                failsWith(ErrorKind::AlreadyExists, "rope"));
+    EXPECT_THAT(changePalette(library(), "slate", {" ", paletteOf(5)}),
+                failsWith(ErrorKind::InvalidInput, "blanks"));
+    EXPECT_THAT(changePalette(library(), "slaet", {"slaet", paletteOf(5)}),
+                failsWith(ErrorKind::NotFound, "slaet"));
+    EXPECT_EQ(readPalette(library(), "slate")->palette, paletteOf(4));
+    EXPECT_EQ(lastAction(library()).value()->what, "Add palette 'Rope'");
 }
 
 TEST_F(PalettesTest, ThatAreUnknownAreNotFound) {

@@ -11,6 +11,7 @@
 #include "tasks/calibrate_canvas.h"
 #include "tasks/drawing_estimate.h"
 #include "tasks/library_fixture.h"
+#include "tasks/undo.h"
 
 namespace pantile::tasks {
 namespace {
@@ -60,6 +61,26 @@ TEST_F(KeepEstimates, DropsThemWithACanvasThatIsCalibrated) {
     EXPECT_EQ(kept(1), std::nullopt);
     EXPECT_EQ(refreshEstimates(m_library).value(), 3);
     expectRight();
+}
+
+TEST_F(KeepEstimates, FollowNameAndSettingsChangedAsOneAction) {
+    core::Canvas wide = canvas();
+    wide.name = "Slipway";
+    wide.geometry.cellPitch = 9;
+    ASSERT_THAT(changeCanvas(m_library, "cells-16", wide), isOk());
+    EXPECT_EQ(kept(1), std::nullopt);
+    EXPECT_EQ(refreshEstimates(m_library).value(), 3);
+    expectRight();
+    EXPECT_EQ(catalogue::lastAction(m_library).value()->what,
+              "Rename canvas 'cells-16' to 'Slipway'");
+    core::Board taken = board();
+    taken.name = "Pier";
+    taken.slots = 0;
+    EXPECT_FALSE(changeBoard(m_library, "flash-32k", taken));
+    EXPECT_THAT(catalogue::readBoard(m_library, "flash-32k"), isOk());
+    ASSERT_THAT(tasks::undoLast(m_library), isOk());
+    EXPECT_EQ(canvas().geometry.cellPitch, wide.geometry.cellPitch - 1);
+    EXPECT_EQ(kept(1), std::nullopt);
 }
 
 TEST_F(KeepEstimates, KeepsThemWhereNothingThatCountsChanged) {

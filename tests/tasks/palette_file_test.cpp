@@ -30,6 +30,18 @@ TEST_F(PaletteFile, ReadsOneColourALine) {
                             {{0x1b, 0x26, 0x31}, {0xf2, 0xef, 0xe4}, {0xb5, 0x53, 0x2d}}, 1));
 }
 
+TEST_F(PaletteFile, ReadsAgainWhatItWrote) {
+    const core::Palette palette =
+        *core::Palette::create({{0x1b, 0x26, 0x31}, {0xf2, 0xef, 0xe4}, {0xf2, 0xef, 0xe4}}, 2);
+    const auto path = m_folder.path() / "slipway.txt";
+    ASSERT_THAT(writePaletteFile(path, palette, IfExists::Refuse), isOk());
+    EXPECT_EQ(readFile(path, 100).value(), "#1b2631\n#f2efe4\n#f2efe4 transparent\n");
+    EXPECT_EQ(readPaletteFile(path).value(), palette);
+    EXPECT_EQ(paletteFromFile(path, {2, {}, 0, 0}).value(), palette);
+    EXPECT_THAT(writePaletteFile(path, palette, IfExists::Refuse),
+                failsWith(ErrorKind::AlreadyExists, "slipway.txt"));
+}
+
 TEST_F(PaletteFile, NamesTheLineThatIsNoColour) {
     EXPECT_THAT(readPaletteFile(write("p.txt", "#1b2631\nblue\n")),
                 failsWith(ErrorKind::InvalidInput, "p.txt: line 2: 'blue' is not a colour"));
@@ -60,6 +72,7 @@ TEST_F(PaletteFile, TakesThePaletteOfAnIndexedPictureAsItIs) {
     ASSERT_THAT(png, isOk());
     ASSERT_THAT(writeFile(m_folder.path() / "p.png", *png, IfExists::Refuse), isOk());
     EXPECT_EQ(*readPaletteFile(m_folder.path() / "p.png"), palette);
+    EXPECT_EQ(*paletteFromFile(m_folder.path() / "p.png", {2, {}, 0, 0}), palette);
 }
 
 TEST_F(PaletteFile, ChoosesColoursFromAPicture) {
@@ -69,6 +82,8 @@ TEST_F(PaletteFile, ChoosesColoursFromAPicture) {
     ASSERT_THAT(png, isOk());
     ASSERT_THAT(writeFile(m_folder.path() / "p.png", *png, IfExists::Refuse), isOk());
     EXPECT_EQ(*paletteFromPicture(m_folder.path() / "p.png", {16, {}, 0, 0}),
+              *core::Palette::create({{255, 0, 0}, {0, 255, 0}, {0, 0, 255}}));
+    EXPECT_EQ(*paletteFromFile(m_folder.path() / "p.png", {16, {}, 0, 0}),
               *core::Palette::create({{255, 0, 0}, {0, 255, 0}, {0, 0, 255}}));
     EXPECT_THAT(paletteFromPicture(m_folder.path() / "p.png", {1, {}, 0, 0}),
                 failsWith(ErrorKind::InvalidInput, "colours is 1"));
