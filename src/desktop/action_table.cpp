@@ -121,7 +121,7 @@ std::vector<ActionRow> makeBoardsTable() {
         {ActionId::PrintSlots, Menu::Boards, "printSlots", "Print the Slot &Sheet...",
          "Write a page that shows what lies in which slot", standard(QKeySequence::Print)},
         {ActionId::Calibrate, Menu::Boards, "calibrate", "Cali&brate a Canvas...",
-         "Find out a canvas's pitch and origin by a drawing", shift(Qt::Key_K)},
+         "Find out a canvas's pitch and origin by a drawing", shift(Qt::Key_J)},
     };
 }
 
@@ -173,6 +173,12 @@ std::vector<ActionRow> makeTable() {
          "Remo&ve Shelf, Tag or Saved Search",
          "Remove what is chosen at the side; textures stay",
          {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Backspace)}},
+        {ActionId::Profiles,
+         Menu::Library,
+         "profiles",
+         "Can&vases, Boards and Palettes...",
+         "Change what the toolkit accepts, the boards and the palettes",
+         {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_K)}},
         {ActionId::Quit,
          Menu::Library,
          "quit",
@@ -300,7 +306,7 @@ QString menuTitle(Menu menu) {
 }
 
 std::span<const WidgetKey> widgetKeys() {
-    static constexpr std::array<WidgetKey, 15> kKeys = {{
+    static constexpr std::array<WidgetKey, 17> kKeys = {{
         {"Tab, Shift+Tab", "Go on to the next part of the window, or back"},
         {"Arrow keys, Home, End", "Choose among the textures"},
         {"Shift or Ctrl with these, Space", "Choose several textures"},
@@ -315,6 +321,10 @@ std::span<const WidgetKey> widgetKeys() {
         {"Arrow keys", "On the cells: go from cell to cell; with Ctrl, move what is shown"},
         {"Enter, Enter again", "On the cells: begin to paint at one cell, end at another"},
         {"Space, Escape", "On the cells: pick up a cell's colour; leave what was begun"},
+        {"Insert, Ctrl+D, F2, Delete",
+         "Among canvases, boards and palettes: a new one, one like it, its name, remove it"},
+        {"Insert, Delete, Alt+Up, Alt+Down",
+         "On a palette's colours: a new one, take it out, one place up or down"},
         {"Enter", "On the palette: take the colour picked as the other one, for gradients"},
     }};
     return kKeys;

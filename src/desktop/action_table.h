@@ -23,6 +23,7 @@ enum class ActionId {
     SaveSearch,
     RenameFilter,
     DropFilter,
+    Profiles,
     Quit,
     CopyCode,
     Find,

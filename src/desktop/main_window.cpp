@@ -14,8 +14,10 @@
 #include <QVBoxLayout>
 
 #include "desktop/dialogs/keys_dialog.h"
+#include "desktop/dialogs/profiles_dialog.h"
 #include "desktop/load_work.h"
 #include "desktop/models/texture_mime.h"
+#include "desktop/profile_work.h"
 #include "desktop/texts.h"
 #include "desktop/views/boards_page.h"
 #include "desktop/views/codes_page.h"
@@ -46,6 +48,7 @@ MainWindow::MainWindow(AppContext& context)
     : m_actions(this),
       m_notices(new NoticeBar(context.theme, this)),
       m_loads(new LoadWork(context, *m_notices, this)),
+      m_profiles(new ProfileWork(context, *m_notices, this)),
       m_library(new LibraryPage(context, m_actions, m_chosen, *m_notices, this)),
       m_edit(new EditPage(context, m_actions, m_chosen, *m_notices, this)),
       m_codes(new CodesPage(context, m_actions, m_chosen, *m_notices, this)),
@@ -62,6 +65,7 @@ MainWindow::MainWindow(AppContext& context)
     makeMenus();
     connectPlaces();
     connectLoads();
+    connectProfiles(context);
     connect(&m_actions[ActionId::Quit], &QAction::triggered, this, &QWidget::close);
     connect(&m_actions[ActionId::Keys], &QAction::triggered, this,
             [this] { (new KeysDialog(this))->open(); });
@@ -99,6 +103,14 @@ void MainWindow::connectLoads() {
         place->addAction(&m_actions[ActionId::UndoInLibrary]);
         place->addAction(&m_actions[ActionId::RedoInLibrary]);
     }
+}
+
+void MainWindow::connectProfiles(AppContext& context) {
+    connect(m_profiles, &ProfileWork::libraryChanged, m_library, &LibraryPage::renew);
+    connect(m_library, &LibraryPage::libraryChanged, m_profiles, &ProfileWork::renew);
+    connect(&m_actions[ActionId::Profiles], &QAction::triggered, this, [this, &context] {
+        (new ProfilesDialog(context, m_actions, m_chosen, *m_profiles, this))->open();
+    });
 }
 
 void MainWindow::makeLayout() {
@@ -152,6 +164,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
     m_codes->stopAndWait();
     m_boards->finishAll();
     m_loads->finishAll();
+    m_profiles->finishAll();
     event->accept();
 }
 

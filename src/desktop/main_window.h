@@ -18,6 +18,7 @@ class LibraryPage;
 class LoadTray;
 class LoadWork;
 class NoticeBar;
+class ProfileWork;
 
 class MainWindow : public QMainWindow {
     Q_OBJECT
@@ -38,6 +39,7 @@ private:
     void makeMenus();
     void connectPlaces();
     void connectLoads();
+    void connectProfiles(AppContext& context);
     void goTo(ActionId place);
     void showTray();
 
@@ -45,6 +47,7 @@ private:
     ChosenTextures m_chosen;
     NoticeBar* m_notices;
     LoadWork* m_loads;
+    ProfileWork* m_profiles;
     LibraryPage* m_library;
     EditPage* m_edit;
     CodesPage* m_codes;

@@ -30,6 +30,12 @@ public:
 
     QString pickWrittenLoad(QWidget*) override { return files.value(0); }
 
+    QString pickPaletteFile(QWidget*) override { return files.value(0); }
+
+    QString pickPaletteFileToWrite(QWidget*, const QString&) override { return files.value(0); }
+
+    std::optional<QColor> pickColour(QWidget*, const QColor&) override { return colour; }
+
     QString askName(QWidget*, const QString&, const QString&, const QStringList& known) override {
         offered = known;
         return name;
@@ -40,6 +46,7 @@ public:
     QStringList files;
     QString folder;
     QString name;
+    std::optional<QColor> colour;
     QStringList offered;
 };
 

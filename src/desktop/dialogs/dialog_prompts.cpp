@@ -1,5 +1,6 @@
 #include "desktop/dialogs/dialog_prompts.h"
 
+#include <QColorDialog>
 #include <QCoreApplication>
 #include <QFileDialog>
 #include <QInputDialog>
@@ -35,6 +36,24 @@ QString DialogPrompts::pickWrittenLoad(QWidget* window) {
     return QFileDialog::getOpenFileName(
         window, translatedPrompt("Verify a Written Load"), {},
         translatedPrompt("Written loads (load.bin *.h);;All files (*)"));
+}
+
+QString DialogPrompts::pickPaletteFile(QWidget* window) {
+    return QFileDialog::getOpenFileName(
+        window, translatedPrompt("Take a Palette from a File"), {},
+        translatedPrompt("Texts with colours and pictures (*.txt *.png *.gif *.bmp *.jpg *.jpeg "
+                         "*.webp);;All files (*)"));
+}
+
+QString DialogPrompts::pickPaletteFileToWrite(QWidget* window, const QString& name) {
+    return QFileDialog::getSaveFileName(window, translatedPrompt("Write the Palette Into"),
+                                        name + QStringLiteral(".txt"),
+                                        translatedPrompt("Texts with colours (*.txt)"));
+}
+
+std::optional<QColor> DialogPrompts::pickColour(QWidget* window, const QColor& now) {
+    const QColor picked = QColorDialog::getColor(now, window, translatedPrompt("Colour"));
+    return picked.isValid() ? std::optional(picked) : std::nullopt;
 }
 
 QString DialogPrompts::askName(QWidget* window, const QString& title, const QString& question,
