@@ -28,6 +28,8 @@ namespace {
 
 constexpr QSize kUsualDialog{1160, 720};
 constexpr int kListWidth = 240;
+constexpr int kNarrowList = 168;
+constexpr int kRoomForList = 900;
 constexpr int kProfileFormWidth = 392;
 constexpr int kRoomForPicture = 640;
 constexpr int kTrialDelayMs = 250;  // After the last change that was typed.
@@ -122,7 +124,8 @@ ProfilesDialog::~ProfilesDialog() {
 
 QWidget* ProfilesDialog::makeListPane() {
     auto* const pane = new QWidget(this);
-    pane->setFixedWidth(kListWidth);
+    const bool hasRoom = parentWidget()->window()->width() >= kRoomForList;
+    pane->setFixedWidth(hasRoom ? kListWidth : kNarrowList);
     m_tree->setObjectName(QStringLiteral("profileTree"));
     m_tree->setAccessibleName(tr("Canvases, boards and palettes"));
     m_tree->setHeaderHidden(true);

@@ -43,6 +43,8 @@ BoardForm::BoardForm(const Theme& theme, QWidget* parent) : CheckedForm(theme, p
                 QString(QChar(0x00D7)));
     makeTimingPart();
     connect(this, &CheckedForm::changed, this, &BoardForm::check);
+    // It follows the numbers, and must not be set back before it has changed them.
+    disconnect(m_timing, &QComboBox::currentIndexChanged, this, nullptr);
     connect(m_timing, &QComboBox::activated, this, [this](int choice) {
         if (choice == kCareful) setTiming(PointerTiming::careful());
         if (choice == kQuick) setTiming(PointerTiming::quick());

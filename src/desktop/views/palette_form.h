@@ -58,7 +58,8 @@ private:
     AppContext& m_context;
     ProfileKey m_own;
     Profiles m_known;
-    std::vector<core::Rgb8> m_colours;
+    std::vector<core::Rgb8> m_colours =
+        std::vector<core::Rgb8>(core::kMinPaletteColours);  ///< Always a whole palette.
     std::optional<core::PaletteIndex> m_transparent;
     QLineEdit* m_name;
     QListWidget* m_list;
