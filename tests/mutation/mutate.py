@@ -61,13 +61,14 @@ class Built:
         return target if done.returncode == 0 else None
 
     def linked(self, name, changed):
-        """The test program with `changed` in front of the libraries, whose own file then stays out."""
+        """The test program with `changed` in front of the libraries, whose own file then stays out; nothing
+        if the fault took away what others need, so that it does not link."""
         program = TRIAL / f"{name}_tests"
         words = shlex.split(self.link[name].replace(f"-o bin/{name}_tests", f"{changed} -o {program}"))
         if words[0] == ":":
             words = words[2:]
-        subprocess.run(words, cwd=BUILD, check=True, capture_output=True)
-        return program
+        done = subprocess.run(words, cwd=BUILD, check=False, capture_output=True)
+        return program if done.returncode == 0 else None
 
     def passes(self, name, program, tests, seconds):
         """Whether all passes, and else the test that failed, or how the program ended."""
@@ -102,9 +103,11 @@ def nearest_tests(layer, path):
 
 
 def try_fault(built, layer, path, changed):
-    """The test that catches the fault; nothing if it survives."""
+    """The test that catches the fault, or 'no code' if it does not link; nothing if it survives."""
     for name in PROGRAMS[layer]:
         program = built.linked(name, changed)
+        if not program:
+            return "no code"
         seconds = int(2 * built.seconds[name]) + 3
         nearest = nearest_tests(layer, path) if name == layer else None
         for tests in filter(None, [nearest, "*"]):
