@@ -180,7 +180,11 @@ std::size_t shared(const std::set<int>& a, const std::set<int>& b) {
 /// From the load that is worth most always on to the one that shares most groups; of equals to the
 /// one that is worth most, then to the one with the earliest item.
 Loads inSequence(std::span<const PackItem> items, Loads loads) {
-    std::sort(loads.begin(), loads.end());
+    // Not by the vectors' own order: GCC 12's library gets it wrong on big-endian machines, by
+    // looking at as many bytes as there are numbers.
+    std::sort(loads.begin(), loads.end(), [](const auto& a, const auto& b) {
+        return std::lexicographical_compare(a.begin(), a.end(), b.begin(), b.end());
+    });
     std::vector<std::set<int>> groups;
     std::vector<std::int64_t> worth;
     for (const auto& load : loads) {
