@@ -67,7 +67,7 @@ TEST_F(BoardsTest, StayWhileALoadIsForThem) {
                 failsWith(ErrorKind::NotFound, "Card"));
     ASSERT_THAT(removeBoard(library(), "Board with a card"), isOk());
     EXPECT_THAT(removeBoard(library(), "Board with a card"),
-                failsWith(ErrorKind::NotFound, "Card"));
+                failsWith(ErrorKind::NotFound, "card"));
 }
 
 TEST_F(BoardsTest, ThatWereForgedAreDamaged) {
