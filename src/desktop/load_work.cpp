@@ -14,10 +14,6 @@ using Ids = std::vector<core::TextureId>;
 
 namespace {
 
-LibraryEdit::Words sameWords(const QString& words) {
-    return [words](std::int64_t) { return words; };
-}
-
 LibraryEdit::Words putWords(const std::string& load) {
     return [shown = shownText(load)](std::int64_t put) {
         if (put == 0) return LoadWork::tr("Moved in the load %1.").arg(shown);
@@ -25,11 +21,6 @@ LibraryEdit::Words putWords(const std::string& load) {
                        "Put %1 textures in the load %2.", put)
             .arg(shown);
     };
-}
-
-Result<std::int64_t> oneIf(const Result<void>& done) {
-    if (!done) return done.error();
-    return 1;
 }
 
 }  // namespace
@@ -82,97 +73,94 @@ void LoadWork::showContents(const Result<TrayContents>& contents) {
         });
 }
 
-void LoadWork::apply(LibraryEdit edit) {
-    m_edits.apply(std::move(edit));
-}
-
 void LoadWork::put(const Ids& ids, const std::string& from, int place) {
     const std::string& load = m_contents.load;
     const auto at = static_cast<std::size_t>(std::max(place, 0));
     if (load.empty()) {
-        apply({[ids, board = m_contents.board.name](
-                   catalogue::Library& library) -> Result<std::int64_t> {
-                   PANTILE_RETURN_IF_ERROR(tasks::newLoads(library, board, {ids}));
-                   return std::ssize(ids);
-               },
-               [](std::int64_t put) {
-                   return counted("LoadWork", "Made a load of %1 texture.",
-                                  "Made a load of %1 textures.", put);
-               }});
+        m_edits.apply({[ids, board = m_contents.board.name](
+                           catalogue::Library& library) -> Result<std::int64_t> {
+                           PANTILE_RETURN_IF_ERROR(tasks::newLoads(library, board, {ids}));
+                           return std::ssize(ids);
+                       },
+                       [](std::int64_t put) {
+                           return counted("LoadWork", "Made a load of %1 texture.",
+                                          "Made a load of %1 textures.", put);
+                       }});
     } else if (from.empty() || from == load) {
-        apply({[ids, load, at](catalogue::Library& library) {
-                   return tasks::putInLoad(library, load, ids, at);
-               },
-               putWords(load)});
+        m_edits.apply({[ids, load, at](catalogue::Library& library) {
+                           return tasks::putInLoad(library, load, ids, at);
+                       },
+                       putWords(load)});
     } else {
-        apply({[ids, from, load, at](catalogue::Library& library) {
-                   return tasks::carryToLoad(library, from, ids, load, at);
-               },
-               putWords(load)});
+        m_edits.apply({[ids, from, load, at](catalogue::Library& library) {
+                           return tasks::carryToLoad(library, from, ids, load, at);
+                       },
+                       putWords(load)});
     }
 }
 
 void LoadWork::putInLoad(const std::string& load, const Ids& ids, const std::string& from) {
     constexpr std::size_t kAtTheEnd = core::kMaxBoardSlots;
-    apply({[ids, from, load](catalogue::Library& library) {
-               return from.empty() || from == load
-                          ? tasks::putInLoad(library, load, ids, kAtTheEnd)
-                          : tasks::carryToLoad(library, from, ids, load, kAtTheEnd);
-           },
-           putWords(load)});
+    m_edits.apply({[ids, from, load](catalogue::Library& library) {
+                       return from.empty() || from == load
+                                  ? tasks::putInLoad(library, load, ids, kAtTheEnd)
+                                  : tasks::carryToLoad(library, from, ids, load, kAtTheEnd);
+                   },
+                   putWords(load)});
 }
 
 void LoadWork::takeOut(const Ids& ids, const std::string& from) {
-    apply({[ids, from](catalogue::Library& library) {
-               return tasks::takeFromLoad(library, from, ids);
-           },
-           [shown = shownText(from)](std::int64_t taken) {
-               return counted("LoadWork", "Took %1 texture out of the load %2.",
-                              "Took %1 textures out of the load %2.", taken)
-                   .arg(shown);
-           }});
+    m_edits.apply({[ids, from](catalogue::Library& library) {
+                       return tasks::takeFromLoad(library, from, ids);
+                   },
+                   [shown = shownText(from)](std::int64_t taken) {
+                       return counted("LoadWork", "Took %1 texture out of the load %2.",
+                                      "Took %1 textures out of the load %2.", taken)
+                           .arg(shown);
+                   }});
 }
 
 void LoadWork::makeLoad() {
     const auto name = std::make_shared<std::string>();  // The job and the words own it.
-    apply({[name,
-            board = m_contents.board.name](catalogue::Library& library) -> Result<std::int64_t> {
-               PANTILE_ASSIGN_OR_RETURN(const auto names, tasks::newLoads(library, board, {{}}));
-               *name = names.front();
-               return 1;
-           },
-           [this, name](std::int64_t) {
-               m_wanted = *name;
-               return tr("Made the load %1.").arg(shownText(*name));
-           }});
+    m_edits.apply({[name, board = m_contents.board.name](
+                       catalogue::Library& library) -> Result<std::int64_t> {
+                       PANTILE_ASSIGN_OR_RETURN(const auto names,
+                                                tasks::newLoads(library, board, {{}}));
+                       *name = names.front();
+                       return 1;
+                   },
+                   [this, name](std::int64_t) {
+                       m_wanted = *name;
+                       return tr("Made the load %1.").arg(shownText(*name));
+                   }});
 }
 
 void LoadWork::rename(const std::string& newName) {
-    apply({[load = m_contents.load, newName](catalogue::Library& library) {
-               return oneIf(catalogue::renameLoad(library, load, newName));
-           },
-           [this, newName](std::int64_t) {
-               m_wanted = newName;
-               return tr("The load is called %1 now.").arg(shownText(newName));
-           }});
+    m_edits.apply({[load = m_contents.load, newName](catalogue::Library& library) {
+                       return oneIf(catalogue::renameLoad(library, load, newName));
+                   },
+                   [this, newName](std::int64_t) {
+                       m_wanted = newName;
+                       return tr("The load is called %1 now.").arg(shownText(newName));
+                   }});
 }
 
 void LoadWork::remove() {
-    apply({[load = m_contents.load](catalogue::Library& library) {
-               return oneIf(catalogue::removeLoad(library, load));
-           },
-           sameWords(tr("Removed the load %1; its textures stay in the library.")
-                         .arg(shownText(m_contents.load)))});
+    m_edits.apply({[load = m_contents.load](catalogue::Library& library) {
+                       return oneIf(catalogue::removeLoad(library, load));
+                   },
+                   sameWords(tr("Removed the load %1; its textures stay in the library.")
+                                 .arg(shownText(m_contents.load)))});
 }
 
 void LoadWork::setBoard(const std::string& board) {
     m_nextBoard = board;
     if (m_contents.load.empty()) return renew();
-    apply({[load = m_contents.load, board](catalogue::Library& library) {
-               return oneIf(catalogue::setLoadBoard(library, load, board));
-           },
-           sameWords(tr("The load %1 is for the board %2 now.")
-                         .arg(shownText(m_contents.load), shownText(board)))});
+    m_edits.apply({[load = m_contents.load, board](catalogue::Library& library) {
+                       return oneIf(catalogue::setLoadBoard(library, load, board));
+                   },
+                   sameWords(tr("The load %1 is for the board %2 now.")
+                                 .arg(shownText(m_contents.load), shownText(board)))});
 }
 
 void LoadWork::setTimeLimit(std::optional<std::int64_t> limit) {
@@ -212,24 +200,25 @@ void LoadWork::keepOne(const ChooseRequest& request, const ChooseAnswer& answer)
     const Ids& ids = answer.loads.front();
     if (ids.empty()) return m_notices.showNotice({MarkKind::Caution, answer.words, {}});
     if (request.load.empty()) return put(ids, {}, 0);
-    apply({[ids, load = request.load](catalogue::Library& library) {
-               return oneIf(tasks::fillLoad(library, load, ids));
-           },
-           sameWords(answer.words)});
+    m_edits.apply({[ids, load = request.load](catalogue::Library& library) {
+                       return oneIf(tasks::fillLoad(library, load, ids));
+                   },
+                   sameWords(answer.words)});
 }
 
 void LoadWork::keepSeveral(const ChooseAnswer& answer) {
     const auto first = std::make_shared<std::string>();  // The job and the words own it.
-    apply({[first, loads = answer.loads,
-            board = m_contents.board.name](catalogue::Library& library) -> Result<std::int64_t> {
-               PANTILE_ASSIGN_OR_RETURN(const auto names, tasks::newLoads(library, board, loads));
-               *first = names.front();
-               return 1;
-           },
-           [this, first, words = answer.words](std::int64_t) {
-               m_wanted = *first;
-               return words;
-           }});
+    m_edits.apply({[first, loads = answer.loads, board = m_contents.board.name](
+                       catalogue::Library& library) -> Result<std::int64_t> {
+                       PANTILE_ASSIGN_OR_RETURN(const auto names,
+                                                tasks::newLoads(library, board, loads));
+                       *first = names.front();
+                       return 1;
+                   },
+                   [this, first, words = answer.words](std::int64_t) {
+                       m_wanted = *first;
+                       return words;
+                   }});
 }
 
 void LoadWork::tellError(const core::Error& error) {

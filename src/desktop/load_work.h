@@ -64,8 +64,6 @@ public:
     /// Picks the best of these for the tray's load, or all over several loads.
     void choose(ChooseRequest request);
 
-    bool isChoosing() const { return m_choosing.isRunning(); }
-
     /// Asks the choosing to stop.
     void stopChoosing();
 
@@ -85,7 +83,6 @@ Q_SIGNALS:
     void chosen(const ChooseAnswer& answer);
 
 private:
-    void apply(LibraryEdit edit);
     void showContents(const core::Result<TrayContents>& contents);
     void showChosen(const ChooseRequest& request, const core::Result<ChooseAnswer>& answer);
     void keepOne(const ChooseRequest& request, const ChooseAnswer& answer);

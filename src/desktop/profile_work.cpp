@@ -11,13 +11,8 @@ using core::Result;
 
 namespace {
 
-Result<std::int64_t> oneProfile(const Result<void>& done) {
-    if (!done) return done.error();
-    return 1;
-}
-
 LibraryEdit::Words wordsFor(const QString& words, const ProfileKey& key) {
-    return [text = words.arg(shownText(key.name))](std::int64_t) { return text; };
+    return sameWords(words.arg(shownText(key.name)));
 }
 
 // Palettes decide no cost.
@@ -62,10 +57,9 @@ void ProfileWork::apply(Asked asked, LibraryEdit edit) {
 void ProfileWork::add(const Profile& profile) {
     const ProfileKey key = keyOf(profile);
     m_profiles.all.push_back(profile);
-    apply({key, profile}, {[profile](catalogue::Library& library) {
-                               return oneProfile(addProfile(library, profile));
-                           },
-                           wordsFor(tr("Added %1."), key)});
+    apply({key, profile},
+          {[profile](catalogue::Library& library) { return oneIf(addProfile(library, profile)); },
+           wordsFor(tr("Added %1."), key)});
 }
 
 void ProfileWork::change(const ProfileKey& key, const Profile& profile) {
@@ -73,7 +67,7 @@ void ProfileWork::change(const ProfileKey& key, const Profile& profile) {
         if (keyOf(each) == key) each = profile;
     }
     apply({key, profile}, {[key, profile](catalogue::Library& library) {
-                               return oneProfile(changeProfile(library, key.name, profile));
+                               return oneIf(changeProfile(library, key.name, profile));
                            },
                            wordsFor(tr("Changed %1."), keyOf(profile))});
 }
@@ -81,7 +75,7 @@ void ProfileWork::change(const ProfileKey& key, const Profile& profile) {
 void ProfileWork::remove(const ProfileKey& key) {
     std::erase_if(m_profiles.all, [&](const Profile& each) { return keyOf(each) == key; });
     apply({key, std::nullopt},
-          {[key](catalogue::Library& library) { return oneProfile(removeProfile(library, key)); },
+          {[key](catalogue::Library& library) { return oneIf(removeProfile(library, key)); },
            wordsFor(tr("Removed %1; undo brings it back."), key)});
 }
 

@@ -96,19 +96,8 @@ struct Pier {
         Q_EMIT boards().activated(boards().currentIndex());
     }
 
-    // As a drag ends: the platform's part of it cannot run in a test.
     static bool drop(QWidget& target, const QPoint& place, QMimeData* data) {
-        const std::unique_ptr<QMimeData> owned(data);
-        QDragEnterEvent enter(place, Qt::CopyAction | Qt::MoveAction, data, Qt::LeftButton,
-                              Qt::NoModifier);
-        QCoreApplication::sendEvent(&target, &enter);
-        QDragMoveEvent move(place, Qt::CopyAction | Qt::MoveAction, data, Qt::LeftButton,
-                            Qt::NoModifier);
-        QCoreApplication::sendEvent(&target, &move);
-        QDropEvent drop(place, Qt::CopyAction | Qt::MoveAction, data, Qt::LeftButton,
-                        Qt::NoModifier);
-        QCoreApplication::sendEvent(&target, &drop);
-        return drop.isAccepted();
+        return tests::dropOn(target, place, data, Qt::CopyAction | Qt::MoveAction).drop;
     }
 
     QPoint leftOf(int slot) {

@@ -2,10 +2,12 @@
 
 // The real window on a library of the test's own, and what a person sees and does in it.
 
+#include <memory>
 #include <stdexcept>
 #include <string>
 
 #include <QAction>
+#include <QDragMoveEvent>
 #include <QDropEvent>
 #include <QLabel>
 #include <QLineEdit>
@@ -49,6 +51,25 @@ public:
     std::optional<QColor> colour;
     QStringList offered;
 };
+
+/// Which parts of a drag were accepted.
+struct Dropped {
+    bool move = false;
+    bool drop = false;
+};
+
+/// As a drag ends on `target`: the platform's part of it cannot run in a test. Owns `data`.
+inline Dropped dropOn(QWidget& target, const QPoint& place, QMimeData* data,
+                      Qt::DropActions actions = Qt::CopyAction) {
+    const std::unique_ptr<QMimeData> owned(data);
+    QDragEnterEvent enter(place, actions, data, Qt::LeftButton, Qt::NoModifier);
+    QCoreApplication::sendEvent(&target, &enter);
+    QDragMoveEvent move(place, actions, data, Qt::LeftButton, Qt::NoModifier);
+    QCoreApplication::sendEvent(&target, &move);
+    QDropEvent drop(place, actions, data, Qt::LeftButton, Qt::NoModifier);
+    QCoreApplication::sendEvent(&target, &drop);
+    return {move.isAccepted(), drop.isAccepted()};
+}
 
 class OpenWindow {
 public:

@@ -36,10 +36,6 @@ QString changedWords(std::int64_t changed) {
     return counted("LibraryActions", "Changed %1 texture.", "Changed %1 textures.", changed);
 }
 
-LibraryEdit::Words always(const QString& words) {
-    return [words](std::int64_t) { return words; };
-}
-
 /// Of a picture that may be an older one, whose cost was forgotten.
 void keepCost(catalogue::Library& library, TextureId id) {
     if (const auto record = catalogue::readTexture(library, id))
@@ -111,12 +107,10 @@ void LibraryActions::connectFilters() {
     connect(m_filters, &FilterPane::droppedOnShelf, this, &LibraryActions::putOn);
     connect(m_filters, &FilterPane::droppedOnTag, this, &LibraryActions::addTag);
     connect(m_filters, &FilterPane::shelfMoved, this, [this](const QString& name, int place) {
-        m_edits.apply({[shelf = name.toStdString(),
-                        place](catalogue::Library& library) -> Result<std::int64_t> {
-                           PANTILE_RETURN_IF_ERROR(catalogue::placeShelf(library, shelf, place));
-                           return 1;
+        m_edits.apply({[shelf = name.toStdString(), place](catalogue::Library& library) {
+                           return oneIf(catalogue::placeShelf(library, shelf, place));
                        },
-                       always(tr("Moved the shelf %1.").arg(shownText(name.toStdString())))});
+                       sameWords(tr("Moved the shelf %1.").arg(shownText(name.toStdString())))});
     });
     connect(&m_search, &SearchBar::asked, this, [this] { m_filters->markQuery(m_search.text()); });
     connect(m_filters, &FilterPane::renameAsked, this, &LibraryActions::renameFilter);
@@ -303,11 +297,10 @@ void LibraryActions::saveSearch() {
     if (name.isEmpty()) return;
     const catalogue::SavedSearch search{name.toStdString(), m_search.text().toStdString(),
                                         m_search.sortName()};
-    m_edits.apply({[search](catalogue::Library& library) -> Result<std::int64_t> {
-                       PANTILE_RETURN_IF_ERROR(catalogue::saveSearch(library, search));
-                       return 1;
+    m_edits.apply({[search](catalogue::Library& library) {
+                       return oneIf(catalogue::saveSearch(library, search));
                    },
-                   always(tr("Saved the search %1.").arg(shownText(search.name)))});
+                   sameWords(tr("Saved the search %1.").arg(shownText(search.name)))});
 }
 
 void LibraryActions::renameFilter() {
@@ -320,13 +313,12 @@ void LibraryActions::renameFilter() {
     const auto rename = [kind = filter->kind, old = filter->name, name = name.toStdString()](
                             catalogue::Library& library) -> Result<std::int64_t> {
         if (kind == FilterPane::Chosen::Kind::Tag) return catalogue::renameTag(library, old, name);
-        PANTILE_RETURN_IF_ERROR(kind == FilterPane::Chosen::Kind::Shelf
-                                    ? catalogue::renameShelf(library, old, name)
-                                    : catalogue::renameSearch(library, old, name));
-        return 1;
+        return oneIf(kind == FilterPane::Chosen::Kind::Shelf
+                         ? catalogue::renameShelf(library, old, name)
+                         : catalogue::renameSearch(library, old, name));
     };
     m_edits.apply(
-        {rename, always(tr("%1 is called %2 now.").arg(shown, shownText(name.toStdString())))});
+        {rename, sameWords(tr("%1 is called %2 now.").arg(shown, shownText(name.toStdString())))});
 }
 
 // The textures stay where they are.
@@ -337,16 +329,15 @@ void LibraryActions::dropFilter() {
     const auto drop = [kind = filter->kind,
                        name = filter->name](catalogue::Library& library) -> Result<std::int64_t> {
         if (kind == Kind::Tag) return catalogue::deleteTag(library, name);
-        PANTILE_RETURN_IF_ERROR(kind == Kind::Shelf ? catalogue::deleteShelf(library, name)
-                                                    : catalogue::removeSearch(library, name));
-        return 1;
+        return oneIf(kind == Kind::Shelf ? catalogue::deleteShelf(library, name)
+                                         : catalogue::removeSearch(library, name));
     };
     const QString words = filter->kind == Kind::Tag
                               ? tr("Took the tag %1 off every texture; they stay in the library.")
                           : filter->kind == Kind::Shelf
                               ? tr("Removed the shelf %1; its textures stay in the library.")
                               : tr("Removed the saved search %1.");
-    m_edits.apply({drop, always(words.arg(shownText(filter->name)))});
+    m_edits.apply({drop, sameWords(words.arg(shownText(filter->name)))});
 }
 
 std::optional<FilterPane::Chosen> LibraryActions::namedFilter() {

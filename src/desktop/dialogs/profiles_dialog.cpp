@@ -246,9 +246,9 @@ void ProfilesDialog::connectParts() {
         m_drafts.insert_or_assign(refused.key, *refused.asked);
         if (m_shown == keyOf(*refused.asked)) m_shown = refused.key;
     });
-    addKey(QKeySequence(Qt::Key_Insert), m_add);
-    addKey(QKeySequence(Qt::CTRL | Qt::Key_D), m_copy);
-    addKey(QKeySequence(Qt::Key_Delete), m_remove);
+    addButtonKey(*m_tree, QKeySequence(Qt::Key_Insert), *m_add);
+    addButtonKey(*m_tree, QKeySequence(Qt::CTRL | Qt::Key_D), *m_copy);
+    addButtonKey(*m_tree, QKeySequence(Qt::Key_Delete), *m_remove);
     auto* const rename = new QAction(m_tree);
     rename->setShortcut(Qt::Key_F2);
     rename->setShortcutContext(Qt::WidgetShortcut);
@@ -262,14 +262,6 @@ void ProfilesDialog::connectParts() {
     m_trialTimer.setInterval(kTrialDelayMs);
     connect(&m_trialTimer, &QTimer::timeout, this, &ProfilesDialog::startTrial);
     connect(&m_work, &ProfileWork::triedOut, this, &ProfilesDialog::showTrial);
-}
-
-void ProfilesDialog::addKey(const QKeySequence& keys, QPushButton* button) {
-    auto* const action = new QAction(m_tree);
-    action->setShortcut(keys);
-    action->setShortcutContext(Qt::WidgetShortcut);
-    m_tree->addAction(action);
-    connect(action, &QAction::triggered, button, &QPushButton::click);
 }
 
 void ProfilesDialog::addHeading(ProfileKind kind) {

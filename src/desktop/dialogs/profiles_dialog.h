@@ -47,7 +47,6 @@ private:
     QWidget* makeFormPane();
     QWidget* makeFoot(Actions& actions);
     void connectParts();
-    void addKey(const QKeySequence& keys, QPushButton* button);
 
     void renewList();
     void addHeading(ProfileKind kind);

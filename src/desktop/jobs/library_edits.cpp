@@ -17,6 +17,15 @@ Result<std::int64_t> runEdit(const std::filesystem::path& libraryPath,
 
 }  // namespace
 
+LibraryEdit::Words sameWords(const QString& words) {
+    return [words](std::int64_t) { return words; };
+}
+
+Result<std::int64_t> oneIf(const Result<void>& done) {
+    if (!done) return done.error();
+    return 1;
+}
+
 LibraryEdits::LibraryEdits(std::filesystem::path libraryPath, QThreadPool& pool, QObject* parent)
     : QObject(parent), m_libraryPath(std::move(libraryPath)), m_job(pool) {}
 

@@ -22,6 +22,12 @@ struct LibraryEdit {
     Words words;    ///< What was done, for that number.
 };
 
+/// The same words whatever the number.
+LibraryEdit::Words sameWords(const QString& words);
+
+/// For a change that is one or fails.
+core::Result<std::int64_t> oneIf(const core::Result<void>& done);
+
 /// Changes the library off the window's thread, one edit after the other.
 class LibraryEdits : public QObject {
     Q_OBJECT

@@ -1,5 +1,6 @@
 #include "desktop/models/texture_mime.h"
 
+#include <QDropEvent>
 #include <QMimeData>
 #include <QString>
 
@@ -29,6 +30,14 @@ QMimeData* loadMimeData(const std::vector<core::TextureId>& ids, const std::stri
 
 std::string loadIn(const QMimeData& data) {
     return data.data(loadMimeType()).toStdString();
+}
+
+void acceptTextures(QDropEvent& event) {
+    if (event.mimeData()->hasFormat(textureMimeType())) {
+        event.acceptProposedAction();
+    } else {
+        event.ignore();
+    }
 }
 
 std::vector<core::TextureId> textureIdsIn(const QMimeData& data) {

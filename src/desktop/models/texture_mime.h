@@ -8,6 +8,7 @@
 
 #include "core/ids.h"
 
+class QDropEvent;
 class QMimeData;
 class QString;
 
@@ -24,6 +25,9 @@ QMimeData* loadMimeData(const std::vector<core::TextureId>& ids, const std::stri
 
 /// Empty if they come from the library.
 std::string loadIn(const QMimeData& data);
+
+/// Accepts what brings textures of the library; anything else is the window's, which adds it.
+void acceptTextures(QDropEvent& event);
 
 /// None if there are none, or what is there is no list of ids.
 std::vector<core::TextureId> textureIdsIn(const QMimeData& data);

@@ -31,4 +31,12 @@ QPushButton* makeNextButton(QAction& action, const QString& text, QWidget* paren
     return button;
 }
 
+void addButtonKey(QWidget& heard, const QKeySequence& keys, QPushButton& button) {
+    auto* const action = new QAction(&heard);
+    action->setShortcut(keys);
+    action->setShortcutContext(Qt::WidgetShortcut);
+    heard.addAction(action);
+    QObject::connect(action, &QAction::triggered, &button, &QPushButton::click);
+}
+
 }  // namespace pantile::desktop

@@ -1,6 +1,7 @@
 #pragma once
 
 class QAction;
+class QKeySequence;
 class QPushButton;
 class QString;
 class QWidget;
@@ -13,5 +14,8 @@ QPushButton* makeActionButton(QAction& action, const QString& text, QWidget* par
 
 /// The same, shown as the one thing to do next.
 QPushButton* makeNextButton(QAction& action, const QString& text, QWidget* parent);
+
+/// A key that presses a button while `heard` has the keys.
+void addButtonKey(QWidget& heard, const QKeySequence& keys, QPushButton& button);
 
 }  // namespace pantile::desktop

@@ -14,6 +14,7 @@
 #include "desktop/views/choose_form.h"
 #include "desktop/views/drawing_bench.h"
 #include "desktop/views/folding_splitter.h"
+#include "desktop/views/heading.h"
 #include "desktop/views/load_list.h"
 #include "desktop/views/notice_bar.h"
 #include "desktop/views/plain_label.h"
@@ -26,12 +27,6 @@ namespace {
 
 constexpr int kChoosingWidth = 352;
 constexpr int kRoomForDrawing = 760;  // With less width it stands below.
-
-QLabel* boardsHeading(const QString& words, QWidget* parent) {
-    auto* const heading = new QLabel(words, parent);
-    heading->setFont(headingFont());
-    return heading;
-}
 
 }  // namespace
 
@@ -87,16 +82,16 @@ QScrollArea* BoardsPage::makeBench() {
     auto* const layout = new QVBoxLayout(bench);
     layout->setContentsMargins(2 * kGap, 2 * kGap, 2 * kGap, 2 * kGap);
     layout->setSpacing(kGap);
-    layout->addWidget(boardsHeading(tr("Boards"), bench));
+    layout->addWidget(makeHeading(tr("Boards"), bench));
     layout->addWidget(m_words);
     layout->addWidget(m_noLoads);
     layout->addWidget(m_loads);
     layout->addWidget(buttons);
     layout->addSpacing(kGap);
-    layout->addWidget(boardsHeading(tr("Choose"), bench));
+    layout->addWidget(makeHeading(tr("Choose"), bench));
     layout->addWidget(m_choose);
     layout->addSpacing(kGap);
-    layout->addWidget(boardsHeading(tr("Write"), bench));
+    layout->addWidget(makeHeading(tr("Write"), bench));
     layout->addWidget(m_write);
     layout->addStretch();
     scroll->setWidget(bench);

@@ -16,6 +16,7 @@
 #include "desktop/theme/apply_theme.h"
 #include "desktop/views/calibration_picture.h"
 #include "desktop/views/choice_box.h"
+#include "desktop/views/heading.h"
 #include "desktop/views/mark.h"
 #include "desktop/views/plain_label.h"
 #include "desktop/views/tick_box.h"
@@ -26,12 +27,6 @@ namespace {
 
 constexpr int kUnread = -1;
 constexpr int kRoomForPictureBeside = 720;
-
-QLabel* makeStepTitle(const QString& text, QWidget* parent) {
-    auto* const title = new QLabel(text, parent);
-    title->setFont(headingFont());
-    return title;
-}
 
 PlainLabel* makeWords(const QString& text, QWidget* parent) {
     auto* const words = new PlainLabel(parent);
@@ -175,7 +170,7 @@ QWidget* CalibrationForm::makeWriting() {
     auto* const layout = new QVBoxLayout(part);
     layout->setContentsMargins({});
     layout->setSpacing(kGap);
-    layout->addWidget(makeStepTitle(tr("1. Write the calibration and draw it"), part));
+    layout->addWidget(makeHeading(tr("1. Write the calibration and draw it"), part));
     layout->addWidget(makeWords(
         tr("A load of one slot: marks and rulers. Draw it on an empty canvas of the toolkit. For a "
            "first try, make the canvas's pitch rather too small than too large."),
@@ -247,7 +242,7 @@ QWidget* CalibrationForm::makeReading() {
     auto* const layout = new QVBoxLayout(part);
     layout->setContentsMargins({});
     layout->setSpacing(kGap);
-    layout->addWidget(makeStepTitle(tr("2. Read it off"), part));
+    layout->addWidget(makeHeading(tr("2. Read it off"), part));
     layout->addWidget(makeWords(
         tr("Count the toolkit's own cells, from 0. The numbers stand in the picture too."), part));
     layout->addLayout(grid);
@@ -282,7 +277,7 @@ QWidget* CalibrationForm::makeTaking() {
     auto* const layout = new QVBoxLayout(part);
     layout->setContentsMargins({});
     layout->setSpacing(kGap);
-    layout->addWidget(makeStepTitle(tr("3. Take what explains it"), part));
+    layout->addWidget(makeHeading(tr("3. Take what explains it"), part));
     layout->addLayout(markedLine(m_foundMark, m_found));
     layout->addWidget(m_take, 0, Qt::AlignLeft);
     connect(m_take, &QPushButton::clicked, this, &CalibrationForm::take);

@@ -18,10 +18,6 @@ constexpr int kHatchDistance = 5;  // Pixels from one line to the next, along a 
 // One pixel for each cell, or for each group of cells that is averaged. Straight alpha.
 using Spots = std::vector<core::Rgba8>;
 
-QRgb hatchAt(int x, int y, Hatch hatch) {
-    return (x + y) % kHatchDistance == 0 ? hatch.line : hatch.ground;
-}
-
 QRgb over(core::Rgba8 spot, QRgb behind) {
     const auto mix = [&](int front, int back) {
         return (front * spot.a + back * (255 - spot.a)) / 255;
@@ -76,6 +72,10 @@ SpotGrid spotsFor(const core::Texture& texture, int side) {
 
 Hatch hatchOf(const Theme& theme) {
     return {toQColor(theme.hatch).rgb(), toQColor(theme.hatchGround).rgb()};
+}
+
+QRgb hatchAt(int x, int y, Hatch hatch) {
+    return (x + y) % kHatchDistance == 0 ? hatch.line : hatch.ground;
 }
 
 QImage cellPicture(const core::Texture& texture, int side, Repeat repeat, Hatch hatch) {

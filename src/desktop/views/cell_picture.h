@@ -23,6 +23,9 @@ struct Hatch {
 
 Hatch hatchOf(const Theme& theme);
 
+/// The hatch at a pixel of a picture.
+QRgb hatchAt(int x, int y, Hatch hatch);
+
 /// Shape: at most `side` x `side` pixels, as large as whole multiples of a cell allow. Where a cell
 /// would be less than a pixel, the cells are averaged by area in linear light instead.
 /// Units: pixels of the screen, so that no scaling by the platform comes between.

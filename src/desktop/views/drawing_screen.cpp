@@ -14,7 +14,6 @@ using core::Point;
 namespace {
 
 constexpr std::int64_t kShownWayMs = 1500;  // Of the drawing's time.
-constexpr int kHatchStep = 5;
 constexpr int kLeastScreen = 160;
 
 }  // namespace
@@ -107,8 +106,7 @@ void DrawingScreen::measure() {
             const int column = x * m_canvas.size.width / across;
             const bool isWanted = column < m_wanted->width() && row < m_wanted->height() &&
                                   m_palette->transparent() != m_wanted->at({column, row});
-            const bool isLine = (x + y) % kHatchStep == 0;
-            line[x] = isWanted ? bare : isLine ? hatch.line : hatch.ground;
+            line[x] = isWanted ? bare : hatchAt(x, y, hatch);
         }
     }
 }

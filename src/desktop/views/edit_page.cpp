@@ -19,6 +19,7 @@
 #include "desktop/views/action_button.h"
 #include "desktop/views/edit_canvas.h"
 #include "desktop/views/folding_splitter.h"
+#include "desktop/views/heading.h"
 #include "desktop/views/notice_bar.h"
 #include "desktop/views/operation_form.h"
 #include "desktop/views/palette_picker.h"
@@ -55,12 +56,6 @@ constexpr std::array<ToolAction, 9> kToolActions = {{
     {ActionId::GradientTool, Tool::Gradient},
     {ActionId::CropTool, Tool::Crop},
 }};
-
-QLabel* makeHeading(const QString& text, QWidget* parent) {
-    auto* const heading = new QLabel(text, parent);
-    heading->setFont(headingFont());
-    return heading;
-}
 
 }  // namespace
 

@@ -176,13 +176,8 @@ bool FilterPane::takes(QDropEvent& event) const {
            (chosen->kind == Chosen::Kind::Shelf || chosen->kind == Chosen::Kind::Tag);
 }
 
-// Anything else is the window's, which adds it.
 void FilterPane::dragEnterEvent(QDragEnterEvent* event) {
-    if (event->mimeData()->hasFormat(textureMimeType())) {
-        event->acceptProposedAction();
-    } else {
-        event->ignore();
-    }
+    acceptTextures(*event);
 }
 
 void FilterPane::dragMoveEvent(QDragMoveEvent* event) {

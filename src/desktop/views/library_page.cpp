@@ -20,6 +20,7 @@
 #include "desktop/views/detail_pane.h"
 #include "desktop/views/empty_wall.h"
 #include "desktop/views/filter_pane.h"
+#include "desktop/views/heading.h"
 #include "desktop/views/notice_bar.h"
 #include "desktop/views/plain_label.h"
 #include "desktop/views/search_bar.h"
@@ -80,8 +81,7 @@ LibraryPage::LibraryPage(AppContext& context, Actions& actions, ChosenTextures& 
 }
 
 void LibraryPage::makeLayout() {
-    auto* const title = new QLabel(tr("Library"), this);
-    title->setFont(headingFont());
+    QLabel* const title = makeHeading(tr("Library"), this);
     m_counts->setObjectName(QStringLiteral("counts"));
     m_counts->setForegroundRole(QPalette::PlaceholderText);
     m_addButton->setObjectName(QStringLiteral("headAddButton"));
@@ -127,8 +127,8 @@ void LibraryPage::connectParts() {
     connect(m_search, &SearchBar::asked, this, &LibraryPage::find);
     connect(m_search, &SearchBar::left, m_grid, qOverload<>(&QWidget::setFocus));
     connect(m_grid, &TextureGridView::chosenChanged, this, &LibraryPage::chosen);
-    connect(&m_watch, &LibraryWatch::changed, this, &LibraryPage::noteChange);
-    connect(m_organising, &LibraryActions::libraryChanged, this, &LibraryPage::noteChange);
+    connect(&m_watch, &LibraryWatch::changed, this, &LibraryPage::renew);
+    connect(m_organising, &LibraryActions::libraryChanged, this, &LibraryPage::renew);
     connect(m_organising, &LibraryActions::filtersRead, this,
             [this](const LibraryFilters& filters) {
                 QStringList tags;
@@ -306,10 +306,10 @@ void LibraryPage::gathered(const core::Result<tasks::GatherReport>& report) {
             for (const tasks::KnownTexture& each : report->known) m_toSelect.push_back(each.id);
         }
     }
-    noteChange();
+    renew();
 }
 
-void LibraryPage::noteChange() {
+void LibraryPage::renew() {
     find();
     m_organising->renew();
     Q_EMIT libraryChanged();

@@ -41,7 +41,7 @@ public:
     bool isEmpty() const { return m_all == 0; }
 
     /// What is shown is read anew, as something was changed elsewhere.
-    void renew() { noteChange(); }
+    void renew();
 
     bool isGathering() const { return m_adder.isRunning() || m_gatherer.isRunning(); }
 
@@ -72,7 +72,6 @@ private:
     void showDetails(const core::Result<TextureDetails>& details);
     void gathered(const core::Result<tasks::GatherReport>& report);
     void copyCode();
-    void noteChange();
     void arrange();
 
     AppContext& m_context;

@@ -59,21 +59,12 @@ void LoadList::showLoads(const std::vector<catalogue::StoredLoad>& loads,
 }
 
 void LoadList::dragEnterEvent(QDragEnterEvent* event) {
-    if (event->mimeData()->hasFormat(textureMimeType())) {
-        event->acceptProposedAction();
-    } else {
-        event->ignore();
-    }
+    acceptTextures(*event);
 }
 
 void LoadList::dragMoveEvent(QDragMoveEvent* event) {
-    const bool takes = event->mimeData()->hasFormat(textureMimeType()) &&
-                       itemAt(event->position().toPoint()) != nullptr;
-    if (takes) {
-        event->acceptProposedAction();
-    } else {
-        event->ignore();
-    }
+    if (itemAt(event->position().toPoint()) == nullptr) return event->ignore();
+    acceptTextures(*event);
 }
 
 void LoadList::dropEvent(QDropEvent* event) {

@@ -7,7 +7,9 @@
 
 #include "desktop/texts.h"
 #include "desktop/theme/apply_theme.h"
+#include "desktop/views/action_button.h"
 #include "desktop/views/cell_picture.h"
+#include "desktop/views/painted_parts.h"
 #include "desktop/views/tick_box.h"
 #include "desktop/views/wrapped_row.h"
 #include "tasks/palette_file.h"
@@ -27,12 +29,8 @@ QIcon swatchIcon(core::Rgb8 colour, bool isUnpainted, const Theme& theme) {
     QPixmap picture(kChipWidth, kChipHeight);
     QPainter painter(&picture);
     const QRect all = picture.rect();
-    if (isUnpainted) {
-        painter.fillRect(all, toQColor(theme.hatchGround));
-        painter.fillRect(all, QBrush(toQColor(theme.quietText), Qt::BDiagPattern));
-    } else {
-        painter.fillRect(all, toQColor(colour));
-    }
+    fillSwatch(painter, all, isUnpainted ? std::nullopt : std::optional(colour), theme,
+               theme.quietText);
     painter.setPen(toQColor(theme.edge));
     painter.drawRect(all.adjusted(0, 0, -1, -1));
     painter.end();
@@ -115,17 +113,10 @@ void PaletteForm::connectParts() {
     connect(m_import, &QPushButton::clicked, this, &PaletteForm::takeFromFile);
     connect(m_export, &QPushButton::clicked, this, &PaletteForm::writeToFile);
     connect(this, &CheckedForm::changed, this, &PaletteForm::check);
-    const auto key = [this](const QKeySequence& keys, QPushButton* button) {
-        auto* const action = new QAction(m_list);
-        action->setShortcut(keys);
-        action->setShortcutContext(Qt::WidgetShortcut);
-        connect(action, &QAction::triggered, button, &QPushButton::click);
-        m_list->addAction(action);
-    };
-    key(QKeySequence(Qt::Key_Insert), m_add);
-    key(QKeySequence(Qt::Key_Delete), m_remove);
-    key(QKeySequence(Qt::ALT | Qt::Key_Up), m_earlier);
-    key(QKeySequence(Qt::ALT | Qt::Key_Down), m_later);
+    addButtonKey(*m_list, QKeySequence(Qt::Key_Insert), *m_add);
+    addButtonKey(*m_list, QKeySequence(Qt::Key_Delete), *m_remove);
+    addButtonKey(*m_list, QKeySequence(Qt::ALT | Qt::Key_Up), *m_earlier);
+    addButtonKey(*m_list, QKeySequence(Qt::ALT | Qt::Key_Down), *m_later);
 }
 
 void PaletteForm::showPalette(const NamedPalette& palette, const ProfileKey& own,

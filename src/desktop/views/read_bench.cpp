@@ -16,6 +16,7 @@
 #include "desktop/texts.h"
 #include "desktop/theme/apply_theme.h"
 #include "desktop/views/action_button.h"
+#include "desktop/views/heading.h"
 #include "desktop/views/mark.h"
 #include "desktop/views/plain_label.h"
 
@@ -83,8 +84,7 @@ ReadBench::ReadBench(AppContext& context, Actions& actions, QWidget* parent)
 }
 
 void ReadBench::makeLayout(Actions& actions) {
-    auto* const title = new QLabel(tr("Read"), this);
-    title->setFont(headingFont());
+    QLabel* const title = makeHeading(tr("Read"), this);
     auto* const clear = new QPushButton(tr("Clear"), this);
     clear->setObjectName(QStringLiteral("clearText"));
     connect(clear, &QPushButton::clicked, m_text, &QPlainTextEdit::clear);

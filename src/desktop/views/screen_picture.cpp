@@ -7,6 +7,7 @@
 
 #include "desktop/texts.h"
 #include "desktop/theme/apply_theme.h"
+#include "desktop/views/painted_parts.h"
 
 namespace pantile::desktop {
 
@@ -137,12 +138,9 @@ void ScreenPicture::paintBar(QPainter& painter) const {
             onPicture(CountRect{{centre.x - half, centre.y - half}, {g.swatchPitch, g.swatchPitch}})
                 .adjusted(0.5, 0.5, -0.5, -0.5);
         const auto& palette = m_canvas->palette;
-        if (!palette || palette->transparent() == index) {
-            painter.fillRect(place, toQColor(m_theme.hatchGround));
-            painter.fillRect(place, QBrush(toQColor(m_theme.hatch), Qt::BDiagPattern));
-        } else {
-            painter.fillRect(place, toQColor((*palette)[index]));
-        }
+        const bool isUnpainted = !palette || palette->transparent() == index;
+        fillSwatch(painter, place, isUnpainted ? std::nullopt : std::optional((*palette)[index]),
+                   m_theme, m_theme.hatch);
         painter.setPen(QPen(toQColor(m_theme.edge), 1));
         painter.drawRect(place);
     }

@@ -19,6 +19,7 @@
 #include "desktop/theme/apply_theme.h"
 #include "desktop/views/action_button.h"
 #include "desktop/views/choice_box.h"
+#include "desktop/views/heading.h"
 #include "desktop/views/plain_label.h"
 #include "desktop/views/tick_box.h"
 
@@ -78,8 +79,7 @@ ShareBench::ShareBench(AppContext& context, Actions& actions, const ChosenTextur
     m_costs->setFont(figureFont());
     m_costs->setForegroundRole(QPalette::PlaceholderText);
 
-    auto* const title = new QLabel(tr("Share"), this);
-    title->setFont(headingFont());
+    QLabel* const title = makeHeading(tr("Share"), this);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(2 * kGap, 2 * kGap, 2 * kGap, 2 * kGap);
     layout->setSpacing(kGap);

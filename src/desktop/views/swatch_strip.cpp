@@ -9,6 +9,7 @@
 
 #include "desktop/texts.h"
 #include "desktop/theme/apply_theme.h"
+#include "desktop/views/painted_parts.h"
 
 namespace pantile::desktop {
 
@@ -69,12 +70,10 @@ void SwatchStrip::paintEvent(QPaintEvent* /*event*/) {
     for (std::size_t i = 0; i < m_used.size(); ++i) {
         QRect place = square(i).adjusted(0, 0, -2, -2);
         if (!m_used[i]) place.setTop(place.top() + place.height() / 2);
-        if (m_palette->transparent() == i) {
-            painter.fillRect(place, toQColor(m_theme.hatchGround));
-            painter.fillRect(place, QBrush(toQColor(m_theme.quietText), Qt::BDiagPattern));
-        } else {
-            painter.fillRect(place, toQColor(m_palette->colours()[i]));
-        }
+        const bool isUnpainted = m_palette->transparent() == i;
+        fillSwatch(painter, place,
+                   isUnpainted ? std::nullopt : std::optional(m_palette->colours()[i]), m_theme,
+                   m_theme.quietText);
         // A swatch of the window's own colour must not vanish in it.
         painter.setPen(toQColor(m_theme.edge));
         painter.drawRect(place.adjusted(0, 0, -1, -1));

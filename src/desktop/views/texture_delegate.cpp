@@ -7,6 +7,7 @@
 
 #include "desktop/texts.h"
 #include "desktop/theme/apply_theme.h"
+#include "desktop/views/painted_parts.h"
 
 namespace pantile::desktop {
 
@@ -92,27 +93,20 @@ void TextureDelegate::paintPicture(QPainter& painter, const QRect& place,
 
 void TextureDelegate::paintWords(QPainter& painter, const QRect& place, const QString& title,
                                  const QString& cost, int stars) const {
-    const auto line = [&](const QFont& font, core::Rgb8 colour, const QRect& where,
-                          const QString& text) {
-        const QFontMetrics metrics(font);
-        painter.setFont(font);
-        painter.setPen(toQColor(colour));
-        painter.drawText(where, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextSingleLine,
-                         metrics.elidedText(text, Qt::ElideRight, where.width()));
-    };
     const int height = QFontMetrics(QFont()).height();
     const QFontMetrics figures(figureFont());
     // The stars that were given stand at the end of the title's line.
     const QString given(stars, QChar(u'\u2605'));
     const int starsWidth = given.isEmpty() ? 0 : figures.horizontalAdvance(given) + kGap / 2;
-    line(QFont(), m_theme.text, {place.left(), place.top(), place.width() - starsWidth, height},
-         title);
+    paintLine(painter, {place.left(), place.top(), place.width() - starsWidth, height}, QFont(),
+              m_theme.text, title);
     if (starsWidth > 0) {
-        line(figureFont(), m_theme.quietText,
-             {place.right() + 1 - starsWidth + kGap / 2, place.top(), starsWidth, height}, given);
+        paintLine(painter,
+                  {place.right() + 1 - starsWidth + kGap / 2, place.top(), starsWidth, height},
+                  figureFont(), m_theme.quietText, given);
     }
-    line(figureFont(), m_theme.quietText,
-         {place.left(), place.top() + height, place.width(), figures.height()}, cost);
+    paintLine(painter, {place.left(), place.top() + height, place.width(), figures.height()},
+              figureFont(), m_theme.quietText, cost);
 }
 
 }  // namespace pantile::desktop

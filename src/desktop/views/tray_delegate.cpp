@@ -6,6 +6,7 @@
 
 #include "desktop/texts.h"
 #include "desktop/theme/apply_theme.h"
+#include "desktop/views/painted_parts.h"
 
 namespace pantile::desktop {
 
@@ -72,13 +73,9 @@ void TrayDelegate::paintGround(QPainter& painter, const QStyleOptionViewItem& op
 void TrayDelegate::paintWords(QPainter& painter, const QRect& place, int slot) const {
     int top = place.top();
     const auto line = [&](const QFont& font, core::Rgb8 colour, const QString& text) {
-        const QFontMetrics metrics(font);
-        painter.setFont(font);
-        painter.setPen(toQColor(colour));
-        const QRect where(place.left(), top, place.width(), metrics.height());
-        painter.drawText(where, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextSingleLine,
-                         metrics.elidedText(text, Qt::ElideRight, place.width()));
-        top += metrics.height();
+        const int height = QFontMetrics(font).height();
+        paintLine(painter, {place.left(), top, place.width(), height}, font, colour, text);
+        top += height;
     };
     line(figureFont(), m_theme.quietText, tr("Slot %1").arg(slot + 1));
     if (m_model.textureRow(slot) == nullptr)

@@ -103,19 +103,13 @@ void TrayView::markPlace(std::optional<int> place) {
     viewport()->update();
 }
 
-// Anything else is the window's, which adds it.
 void TrayView::dragEnterEvent(QDragEnterEvent* event) {
-    if (event->mimeData()->hasFormat(textureMimeType())) {
-        event->acceptProposedAction();
-    } else {
-        event->ignore();
-    }
+    acceptTextures(*event);
 }
 
 void TrayView::dragMoveEvent(QDragMoveEvent* event) {
-    if (!event->mimeData()->hasFormat(textureMimeType())) return event->ignore();
-    markPlace(placeAt(event->position().toPoint()));
-    event->acceptProposedAction();
+    acceptTextures(*event);
+    if (event->isAccepted()) markPlace(placeAt(event->position().toPoint()));
 }
 
 void TrayView::dragLeaveEvent(QDragLeaveEvent* /*event*/) {

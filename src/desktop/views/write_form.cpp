@@ -133,31 +133,36 @@ WriteRequest WriteForm::request(const QString& folder) const {
     return request;
 }
 
+void WriteForm::start(BackgroundJob<WriteAnswer>::Work work,
+                      const std::function<void()>& whenDone) {
+    m_writing.start(std::move(work), [this, whenDone](const core::Result<WriteAnswer>& answer) {
+        showAnswer(answer);
+        if (answer && whenDone) whenDone();
+    });
+}
+
 void WriteForm::write() {
     const QString folder = m_context.prompts.pickFolderToWrite(window());
     if (folder.isEmpty()) return;
-    m_writing.start([request = request(folder)](
-                        const core::Progress& progress) { return writeLoad(request, progress); },
-                    [this](const core::Result<WriteAnswer>& answer) {
-                        showAnswer(answer);
-                        if (answer) Q_EMIT written();
-                    });
+    start([request = request(folder)](
+              const core::Progress& progress) { return writeLoad(request, progress); },
+          [this] { Q_EMIT written(); });
 }
 
 void WriteForm::verify() {
     const QString file = m_context.prompts.pickWrittenLoad(window());
     if (file.isEmpty()) return;
-    m_writing.start([path = std::filesystem::path(file.toStdString())](
-                        const core::Progress& progress) { return verifyLoad(path, progress); },
-                    [this](const core::Result<WriteAnswer>& answer) { showAnswer(answer); });
+    start([path = std::filesystem::path(file.toStdString())](const core::Progress& progress) {
+        return verifyLoad(path, progress);
+    });
 }
 
 void WriteForm::print() {
     const QString folder = m_context.prompts.pickFolderToWrite(window());
     if (folder.isEmpty()) return;
-    m_writing.start([request = request(folder)](
-                        const core::Progress& progress) { return printSheet(request, progress); },
-                    [this](const core::Result<WriteAnswer>& answer) { showAnswer(answer); });
+    start([request = request(folder)](const core::Progress& progress) {
+        return printSheet(request, progress);
+    });
 }
 
 void WriteForm::showAnswer(const core::Result<WriteAnswer>& answer) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <functional>
+
 #include <QWidget>
 
 #include "desktop/action_table.h"
@@ -43,6 +45,9 @@ private:
     void write();
     void verify();
     void print();
+
+    /// `whenDone` is called if it went well.
+    void start(BackgroundJob<WriteAnswer>::Work work, const std::function<void()>& whenDone = {});
     void showAnswer(const core::Result<WriteAnswer>& answer);
 
     AppContext& m_context;
