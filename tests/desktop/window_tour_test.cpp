@@ -4,21 +4,28 @@
 // tests/desktop/take_screenshots.
 
 #include <cstdlib>
+#include <utility>
 
 #include <QAbstractButton>
 #include <QApplication>
 #include <QClipboard>
 #include <QComboBox>
+#include <QDialog>
 #include <QDir>
 #include <QGuiApplication>
 #include <QListWidget>
 #include <QPlainTextEdit>
 #include <QScreen>
 #include <QSlider>
+#include <QSpinBox>
+#include <QTreeWidget>
 
 #include <gtest/gtest.h>
 
+#include "board/calibration.h"
+#include "catalogue/canvases.h"
 #include "catalogue/loads.h"
+#include "catalogue/palettes.h"
 #include "catalogue/query_parser.h"
 #include "catalogue/reader.h"
 #include "codec/text_code.h"
@@ -70,16 +77,21 @@ protected:
 
     ~WindowTour() override { qunsetenv("PANTILE_SAMPLES"); }
 
-    /// What stands on the screen, where there is one and pictures are asked for.
-    void shoot(const char* name) {
+    /// What stands on the screen, where there is one and pictures are asked for; all of it, or a
+    /// part.
+    void shoot(const char* name, const QWidget* part = nullptr) {
         const QString shots = qEnvironmentVariable("PANTILE_SHOTS");
         if (shots.isEmpty()) return;
         QTest::qWait(300);  // Until everything is painted.
         const QString shade =
             tourShade() == Shade::Dark ? QStringLiteral("dark") : QStringLiteral("light");
         EXPECT_TRUE(QDir().mkpath(shots));
-        EXPECT_TRUE(open->window.screen()->grabWindow(0).save(
-            QStringLiteral("%1/%2-%3.png").arg(shots, QLatin1String(name), shade)));
+        const QRect place = part != nullptr ? QRect(part->mapToGlobal(QPoint(0, 0)), part->size())
+                                            : open->window.screen()->geometry();
+        EXPECT_TRUE(
+            open->window.screen()
+                ->grabWindow(0, place.x(), place.y(), place.width(), place.height())
+                .save(QStringLiteral("%1/%2-%3.png").arg(shots, QLatin1String(name), shade)));
     }
 
     void click(const char* button) {
@@ -122,6 +134,9 @@ protected:
         ASSERT_TRUE(comes([&] { return !open->words("convertedDrawing").isEmpty(); }));
         ASSERT_TRUE(
             comes([&] { return !open->part<QAbstractButton>("dither11").icon().isNull(); }));
+        const auto& dither = open->part<QWidget>("dither0");
+        EXPECT_TRUE(comes([&] { return dither.visibleRegion().boundingRect() == dither.rect(); }))
+            << "cut off";
         shoot("convert");
         click("convertAdd");
         ASSERT_TRUE(comes([&] { return open->words("detailTitle") == u"lighthouse at dusk"; }));
@@ -233,6 +248,57 @@ protected:
         EXPECT_EQ(state->cells(), state->film().end.cells);
     }
 
+    // Where the cells of the maker's own screen really are.
+    void calibrate() {
+        open->act("calibrate");
+        auto& canvas = open->part<QComboBox>("calibrationCanvas");
+        canvas.setCurrentIndex(canvas.findData(QStringLiteral("cells-64")));
+        const core::Canvas guess = *catalogue::readCanvas(folder.library(), "cells-64");
+        const auto seen = board::calibrationOn(guess, 9, {7, 6})->reading;
+        const auto read = [&](const char* number, int value) {
+            open->part<QSpinBox>(number).setValue(value);
+        };
+        read("nearColumn", seen.near.x);
+        read("nearRow", seen.near.y);
+        read("farColumn", seen.far.x);
+        read("farRow", seen.far.y);
+        if (seen.pairColumn) read("pairColumn", *seen.pairColumn);
+        if (seen.pairRow) read("pairRow", *seen.pairRow);
+        ASSERT_TRUE(open->words("calibrationFound").contains(u"cells of 9 counts"));
+        shoot("calibrate", &open->part<QDialog>("calibrationDialog"));
+        closeDialog("calibrationDialog");
+    }
+
+    void adjust() {
+        const core::Palette own =
+            catalogue::readTexture(folder.library(), find("title:shingle").front().id)
+                ->texture.palette();
+        ASSERT_TRUE(catalogue::addPalette(folder.library(), "tidewrack", own).has_value());
+        open->act("profiles");
+        auto& tree = open->part<QTreeWidget>("profileTree");
+        for (const auto& [profile, picture] :
+             {std::pair("cells-64", "canvas"), std::pair("flash-32k", "board"),
+              std::pair("tidewrack", "palette")}) {
+            const auto item = [&] {
+                const auto found =
+                    tree.findItems(QLatin1String(profile), Qt::MatchExactly | Qt::MatchRecursive);
+                return found.empty() ? nullptr : found.front();
+            };
+            ASSERT_TRUE(comes([&] { return item() != nullptr; })) << profile;
+            tree.setCurrentItem(item());
+            EXPECT_GT(tree.visualItemRect(item()).height(), tree.fontMetrics().height() + 5);
+            shoot(picture, &open->part<QDialog>("profilesDialog"));
+        }
+        closeDialog("profilesDialog");
+    }
+
+    void closeDialog(const char* name) {
+        auto& dialog = open->part<QDialog>(name);
+        QTest::keyClick(&dialog, Qt::Key_Escape);
+        EXPECT_TRUE(comes(
+            [&] { return open->window.findChild<QDialog*>(QLatin1String(name)) == nullptr; }));
+    }
+
     LibraryFolder folder;
     Dressed look;
     std::unique_ptr<OpenWindow> open;
@@ -250,6 +316,8 @@ TEST_F(WindowTour, AnEveningFromTheFirstStartToTheDrawing) {
     ASSERT_NO_FATAL_FAILURE(choose());
     ASSERT_NO_FATAL_FAILURE(write());
     ASSERT_NO_FATAL_FAILURE(watch());
+    ASSERT_NO_FATAL_FAILURE(calibrate());
+    ASSERT_NO_FATAL_FAILURE(adjust());
     EXPECT_TRUE(open->window.close());
 }
 

@@ -131,6 +131,7 @@ QWidget* ProfilesDialog::makeListPane() {
     m_tree->setHeaderHidden(true);
     m_tree->setRootIsDecorated(false);
     m_tree->setItemsExpandable(false);
+    m_tree->ensurePolished();  // The height of its rows is asked for once.
     m_tree->setUniformRowHeights(true);
     m_tree->setIndentation(0);
     m_tree->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

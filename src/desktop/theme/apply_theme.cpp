@@ -76,8 +76,8 @@ QSpinBox { background: @field; border: 1px solid @edge; border-radius: 4px; padd
            min-height: 20px; selection-background-color: @selection; selection-color: @text; }
 QSpinBox:focus { border: 2px solid @structure; padding: 4px 7px; }
 QSlider { min-height: 24px; }
-QTreeWidget { border: none; background: @bench; padding: 8px; }
-QTreeWidget::item { padding: 3px 4px; }
+QTreeWidget { border: none; background: @bench; padding: 8px; outline: none; }
+QTreeWidget::item { background: transparent; padding: 3px 4px; }
 QTreeWidget::item:hover { background: @hover; }
 QTreeWidget::item:selected { color: @text; background: @selection; }
 QSlider::groove:horizontal { background: @edge; height: 2px; }
@@ -96,7 +96,7 @@ QToolButton:focus { border: 2px solid @text; padding: 3px; }
 #searchCompletions::item { padding: 4px 8px; }
 #searchCompletions::item:selected { color: @text; background: @selection; }
 QListWidget { border: none; background: @ground; }
-QListWidget::item { padding: 4px; }
+QListWidget::item { background: transparent; padding: 4px; }
 QListWidget::item:selected { color: @text; background: @selection; }
 #loadTray { background: @ground; border-top: 1px solid @hairline; }
 #leftOut, #written { background: @field; border: 1px solid @edge; border-radius: 4px; }

@@ -34,7 +34,7 @@ BoardForm::BoardForm(const Theme& theme, QWidget* parent) : CheckedForm(theme, p
     m_description->setPlaceholderText(tr("its class, and where its figures come from"));
     addHeading(tr("Room"));
     m_memory = addChoice("boardMemory", tr("Memory"));
-    m_memory->addItems({tr("flash: part of the program"), tr("card: files on it")});
+    m_memory->addItems({tr("flash, in the program"), tr("card, as files")});
     m_slots = addNumber("boardSlots", tr("Slots"), {1, core::kMaxBoardSlots, {}});
     m_bytes = addNumber("boardBytes", tr("Bytes"), {64, int{core::kMaxBoardBytes}, {}});
     m_display = addTick("boardDisplay", tr("It shows small pictures"));

@@ -96,7 +96,6 @@ CalibrationForm::CalibrationForm(AppContext& context, QWidget* parent)
     down->setSpacing(2 * kGap);
     down->addWidget(makeWriting());
     down->addWidget(makeReading());
-    down->addWidget(makeTaking());
     down->addStretch();
     m_pictureWords->setObjectName(QStringLiteral("calibrationPictureWords"));
     m_pictureWords->setFont(figureFont());
@@ -107,6 +106,8 @@ CalibrationForm::CalibrationForm(AppContext& context, QWidget* parent)
     beside->setSpacing(kGap);
     beside->addWidget(m_pictureWords);
     beside->addWidget(m_picture);
+    beside->addSpacing(kGap);
+    beside->addWidget(makeTaking());  // To be seen while numbers are typed.
     beside->addStretch();
     m_parts->setContentsMargins({});
     m_parts->setSpacing(3 * kGap);
@@ -265,9 +266,11 @@ QSpinBox* CalibrationForm::makeNumber(const char* name, const QString& label,
 void CalibrationForm::addPlace(QGridLayout& grid, const QString& words, QSpinBox* column,
                                QSpinBox* row) {
     const int line = grid.rowCount();
-    grid.addWidget(makeWords(words, this), line, 0);
-    if (column != nullptr) grid.addWidget(column, line, 1, Qt::AlignTop);
-    if (row != nullptr) grid.addWidget(row, line, 2, Qt::AlignTop);
+    auto* const label = makeWords(words, this);
+    label->setAlignment(Qt::AlignVCenter);
+    grid.addWidget(label, line, 0);
+    if (column != nullptr) grid.addWidget(column, line, 1);
+    if (row != nullptr) grid.addWidget(row, line, 2);
 }
 
 QWidget* CalibrationForm::makeTaking() {

@@ -4,6 +4,7 @@
 
 #include <QHelpEvent>
 #include <QPainter>
+#include <QResizeEvent>
 #include <QStringList>
 #include <QToolTip>
 
@@ -63,6 +64,11 @@ bool SwatchStrip::event(QEvent* event) {
     }
     QToolTip::hideText();
     return true;
+}
+
+void SwatchStrip::resizeEvent(QResizeEvent* event) {
+    // The height that it needs depends on the width.
+    if (event->size().width() != event->oldSize().width()) updateGeometry();
 }
 
 void SwatchStrip::paintEvent(QPaintEvent* /*event*/) {

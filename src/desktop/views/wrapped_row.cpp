@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <QResizeEvent>
+
 #include "desktop/theme/apply_theme.h"
 
 namespace pantile::desktop {
@@ -62,7 +64,9 @@ QSize WrappedRow::minimumSizeHint() const {
     return {widest, heightForWidth(std::max(width(), widest))};
 }
 
-void WrappedRow::resizeEvent(QResizeEvent* /*event*/) {
+void WrappedRow::resizeEvent(QResizeEvent* event) {
+    // The height that it needs depends on the width.
+    if (event->size().width() != event->oldSize().width()) updateGeometry();
     const QList<QRect> places = placesIn(width());
     for (qsizetype i = 0; i < places.size(); ++i) m_widgets[i]->setGeometry(places[i]);
 }
