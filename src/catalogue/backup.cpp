@@ -32,8 +32,13 @@ Result<Library> openBackup(const fs::path& path, const TextFolding& folding) {
     options.folding = folding;
     options.create = OpenOptions::Create::Never;
     options.access = OpenOptions::Access::ReadOnly;
-    PANTILE_ASSIGN_OR_RETURN(Library backup, Library::open(path, options));
-    PANTILE_ASSIGN_OR_RETURN(const CheckReport report, checkLibrary(backup));
+    auto backup = Library::open(path, options);
+    if (!backup && backup.error().kind == ErrorKind::NotFound) {
+        return Error{ErrorKind::NotFound, "there is no backup at " + path.string(),
+                     "check the spelling of its path"};
+    }
+    if (!backup) return backup.error();
+    PANTILE_ASSIGN_OR_RETURN(const CheckReport report, checkLibrary(*backup));
     if (report.ok) return backup;
     const Problem& first = report.problems.front();
     return Error{ErrorKind::Corrupt,
@@ -46,10 +51,13 @@ Result<Library> openBackup(const fs::path& path, const TextFolding& folding) {
 /// Moves a file that cannot be opened, and its side files, out of the way.
 Result<fs::path> moveAside(const fs::path& path) {
     fs::path kept = freeNameBeside(path, "before-restore");
-    for (const char* suffix : {"-wal", "-shm", ""}) {
-        const fs::path from = path.string() + suffix;
-        if (fs::exists(from)) PANTILE_RETURN_IF_ERROR(renameFile(from, kept.string() + suffix));
-    }
+    const fs::path log = path.string() + "-wal";
+    std::error_code ignored;
+    fs::remove(path.string() + "-shm", ignored);  // Made anew from the log.
+    const bool holdsNothing = fs::file_size(log, ignored) == 0;
+    if (holdsNothing) fs::remove(log, ignored);
+    if (fs::exists(log)) PANTILE_RETURN_IF_ERROR(renameFile(log, kept.string() + "-wal"));
+    PANTILE_RETURN_IF_ERROR(renameFile(path, kept));
     return kept;
 }
 

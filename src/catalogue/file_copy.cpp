@@ -73,10 +73,13 @@ Result<void> copyToNewFile(Connection& from, const fs::path& path) {
     PANTILE_RETURN_IF_ERROR(checkIsFree(path));
     const TemporaryFile part(fs::path(path.string() + ".part"));
     {
-        PANTILE_ASSIGN_OR_RETURN(const auto to,
-                                 Connection::open(part.path(), FileMode::ReadWriteOrCreate,
-                                                  std::chrono::milliseconds(0)));
-        PANTILE_RETURN_IF_ERROR(copyDatabase(from, *to));
+        const auto to = Connection::open(part.path(), FileMode::ReadWriteOrCreate,
+                                         std::chrono::milliseconds(0));
+        if (!to) {
+            return Error{ErrorKind::Io, path.string() + " cannot be written",
+                         "check the path, and that you may write to its folder"};
+        }
+        PANTILE_RETURN_IF_ERROR(copyDatabase(from, **to));
     }
     return moveToNewName(part.path(), path);
 }

@@ -1,5 +1,7 @@
 #include "catalogue/integrity.h"
 
+#include <algorithm>
+
 #include "catalogue/actions.h"
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
@@ -46,8 +48,12 @@ public:
     }
 
 private:
+    // The same damage may stand in the way of several parts.
     void add(const std::string& where, const std::string& what) {
-        m_report.problems.push_back({where, core::visibleText(what)});
+        const Problem problem{where, core::visibleText(what)};
+        auto& problems = m_report.problems;
+        if (std::find(problems.begin(), problems.end(), problem) == problems.end())
+            problems.push_back(problem);
     }
 
     /// Damage becomes a problem of the report; what has nothing to do with it stays an error.

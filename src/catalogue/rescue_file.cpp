@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cerrno>
 #include <cstdint>
 #include <fstream>
 #include <string>
@@ -27,6 +28,8 @@ void mendHeader(Block& first) {
     constexpr std::string_view kApplication = "PTLE";
     std::copy(kMagic.begin(), kMagic.end(), first.begin());
     std::copy(kPageSizeAndShares.begin(), kPageSizeAndShares.end(), first.begin() + 16);
+    constexpr std::string_view kSchemaFormat("\0\0\0\4", 4);
+    std::copy(kSchemaFormat.begin(), kSchemaFormat.end(), first.begin() + 44);
     std::fill(first.begin() + 52, first.begin() + 56, '\0');
     std::copy(kUtf8.begin(), kUtf8.end(), first.begin() + 56);
     std::copy(kApplication.begin(), kApplication.end(), first.begin() + 68);
@@ -53,8 +56,9 @@ Result<void> copyBlocks(const fs::path& from, const fs::path& to, bool isDatabas
         out.write(block.data(), isDatabase ? static_cast<std::streamsize>(kBlock) : bytes);
     }
     if (out.flush()) return {};
-    return Error{ErrorKind::Io, to.string() + " cannot be written",
-                 "free some space, or choose another place"};
+    const std::string why = std::generic_category().message(errno);
+    return Error{ErrorKind::Io, to.string() + ", to read from, was not written: " + why,
+                 "free some space, or choose another place for the new file"};
 }
 
 }  // namespace

@@ -176,9 +176,10 @@ private:
         PANTILE_ASSIGN_OR_RETURN(
             const auto drops,
             allTexts(m_connection,
-                     "SELECT 'DELETE FROM ' || t.name || ' WHERE ' || f.\"from\" || ' NOT IN "
-                     "(SELECT id FROM ' || f.\"table\" || ')' FROM sqlite_schema t, "
-                     "pragma_foreign_key_list(t.name) f WHERE t.type = 'table'"));
+                     "SELECT 'DELETE FROM ' || t.name || ' WHERE ' || f.\"from\" || ' IS NOT NULL "
+                     "AND ' || f.\"from\" || ' NOT IN (SELECT id FROM ' || f.\"table\" || ')' "
+                     "FROM sqlite_schema t, pragma_foreign_key_list(t.name) f "
+                     "WHERE t.type = 'table'"));
         for (bool isDone = false; !isDone;) {
             isDone = true;
             for (const std::string& drop : drops) {

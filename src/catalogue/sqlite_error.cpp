@@ -29,7 +29,7 @@ Error readOnlyError() {
 
 Error corruptError(const std::string& what) {
     return {ErrorKind::Corrupt, what + " is damaged",
-            "run the check to see what is hurt, and restore a backup"};
+            "save what can be read with 'pantile check --repair FILE', or restore a backup"};
 }
 
 Error sqliteError(sqlite3* handle, int code) {
@@ -41,7 +41,7 @@ Error sqliteError(sqlite3* handle, int code) {
     switch (code & kPrimaryCodeMask) {
         case SQLITE_FULL:
             return {ErrorKind::Io, "the disk is full",
-                    "free some space and try again; nothing of this change was kept"};
+                    "free some space, or back up to another disk; nothing of this change was kept"};
         case SQLITE_BUSY:
         case SQLITE_LOCKED:
             return {ErrorKind::Busy, "another program is writing to the library",
@@ -70,7 +70,7 @@ Error sqliteError(sqlite3* handle, int code) {
             return corruptError("the library's table layout");
         default:
             return {ErrorKind::Internal, "the library refused: " + detail(handle, code),
-                    "run the check on the library"};
+                    "'pantile check' looks through the library; a backup can be restored"};
     }
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cstddef>
+#include <limits>
 
 #include "core/nearest_word.h"
 #include "core/text.h"
@@ -25,7 +26,12 @@ Error unknownOption(std::string_view name, std::span<const OptionSpec> options) 
     std::vector<std::string_view> known;
     for (const OptionSpec& option : options) known.push_back(option.name);
     return {ErrorKind::Usage, "there is no option " + core::excerpt(name) + " here",
-            core::didYouMean(name, known, "the command's help lists its options")};
+            core::didYouMean(name, known, "words that begin with '--' go after '--'")};
+}
+
+Error missingValue(const OptionSpec& option) {
+    return {ErrorKind::Usage, std::string(option.name) + " needs a value",
+            "write " + std::string(option.name) + " " + std::string(option.placeholder)};
 }
 
 }  // namespace
@@ -58,7 +64,7 @@ Result<Arguments> Arguments::parse(std::span<const std::string> words,
             arguments.m_inOrder.push_back({option->name, {}});
             continue;
         }
-        if (option->kind == OptionKind::Value && !values.empty()) {
+        if (option->kind != OptionKind::Repeated && !values.empty()) {
             return Error{ErrorKind::Usage, std::string(name) + " stands twice", "give it once"};
         }
         if (equals != std::string_view::npos) {
@@ -66,9 +72,9 @@ Result<Arguments> Arguments::parse(std::span<const std::string> words,
         } else if (i + 1 < words.size()) {
             values.push_back(words[++i]);
         } else {
-            return Error{ErrorKind::Usage, std::string(name) + " needs a value",
-                         "write " + std::string(name) + " " + std::string(option->placeholder)};
+            return missingValue(*option);
         }
+        if (option->kind != OptionKind::Text && values.back().empty()) return missingValue(*option);
         arguments.m_inOrder.push_back({option->name, values.back()});
     }
     return arguments;
@@ -91,9 +97,11 @@ Result<long long> parseNumber(std::string_view what, std::string_view text, long
     const auto [end, problem] = std::from_chars(text.data(), text.data() + text.size(), number);
     const bool whole = problem == std::errc() && end == text.data() + text.size();
     if (whole && number >= least && number <= most) return number;
-    return Error{
-        ErrorKind::Usage, std::string(what) + " cannot be '" + core::excerpt(text) + "'",
-        "give a whole number from " + std::to_string(least) + " to " + std::to_string(most)};
+    const bool isBounded = most < std::numeric_limits<long long>::max();
+    return Error{ErrorKind::Usage, std::string(what) + " cannot be '" + core::excerpt(text) + "'",
+                 isBounded ? "give a whole number from " + std::to_string(least) + " to " +
+                                 std::to_string(most)
+                           : "give a whole number, " + std::to_string(least) + " or more"};
 }
 
 Error unknownChoice(std::string_view what, std::string_view word,

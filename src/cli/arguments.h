@@ -17,7 +17,8 @@ namespace pantile::cli {
 
 enum class OptionKind {
     Flag,      ///< Stands alone.
-    Value,     ///< Takes the next word, or what follows '='.
+    Value,     ///< Takes the next word, or what follows '='; not an empty one.
+    Text,      ///< The same, and may be empty.
     Repeated,  ///< A Value that may stand more than once.
 };
 

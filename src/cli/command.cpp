@@ -4,6 +4,7 @@
 #include <ostream>
 
 #include "cli/commands/all.h"
+#include "cli/help.h"
 #include "cli/progress_bar.h"
 #include "core/nearest_word.h"
 #include "core/text.h"
@@ -29,9 +30,27 @@ const Command* findCommand(std::string_view name) {
 
 core::Error unknownCommand(std::string_view name) {
     std::vector<std::string_view> known;
+    if (name.starts_with('-')) {
+        for (const OptionSpec& option : globalOptions()) known.push_back(option.name);
+        return {core::ErrorKind::Usage, "there is no option '" + core::excerpt(name) + "'",
+                core::didYouMean(name, known, "'pantile --help' says what there is")};
+    }
     for (const Command& command : allCommands()) known.push_back(command.name);
     return {core::ErrorKind::Usage, "there is no command '" + core::excerpt(name) + "'",
             core::didYouMean(name, known, "'pantile help' lists the commands")};
+}
+
+void printProblem(std::ostream& err, const core::Error& error) {
+    constexpr auto kAllowed = core::LineBreaks::Allowed;
+    err << "pantile: " << core::visibleText(error.message, kAllowed) << '\n';
+    if (error.hint.empty()) return;
+    // Every line of a hint is set in by as much: some draw a mark below a place in the line above.
+    err << "  ";
+    for (const char c : core::visibleText(error.hint, kAllowed)) {
+        err << c;
+        if (c == '\n') err << "  ";
+    }
+    err << '\n';
 }
 
 core::Result<void> checkPositional(const Arguments& arguments, std::size_t least, std::size_t most,

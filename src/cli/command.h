@@ -52,6 +52,7 @@ struct Command {
     std::vector<OptionSpec> options;
     std::string_view notes;  ///< More for its own help; may be empty.
     core::Result<Outcome> (*run)(Session&, const Arguments&);
+    bool takesEmptyWords = false;  ///< An empty search finds all; elsewhere it is a slip.
 };
 
 /// All commands in the order of the help.
@@ -62,6 +63,9 @@ const Command* findCommand(std::string_view name);
 
 /// The error for a name that findCommand does not know, with the nearest that it does.
 core::Error unknownCommand(std::string_view name);
+
+/// What happened and what to do, as standard error shows it.
+void printProblem(std::ostream& err, const core::Error& error);
 
 /// Errors: Usage, if there are fewer than `least` or more than `most` positional words.
 core::Result<void> checkPositional(const Arguments& arguments, std::size_t least, std::size_t most,

@@ -10,7 +10,6 @@
 
 #include <QCoreApplication>
 #include <QGuiApplication>
-#include <QLoggingCategory>
 
 #include "cli/interrupt.h"
 #include "cli/run_cli.h"
@@ -42,9 +41,10 @@ int main(int argc, char** argv) {
     std::ios::sync_with_stdio(false);
     const std::vector<std::string> words(argv + 1, argv + argc);
     const auto application = applicationFor(words, argc, argv);
-    // What is wrong with a picture is said in our own words.
-    QLoggingCategory::setFilterRules(
-        QStringLiteral("qt.gui.imageio*=false\nqt.gui.icc=false\nqt.svg*=false"));
+    // What is wrong is said in our own words.
+    qInstallMessageHandler([](QtMsgType kind, const QMessageLogContext&, const QString& remark) {
+        if (kind == QtFatalMsg) std::cerr << remark.toStdString() << '\n';
+    });
     const int exitCode = pantile::cli::runCli(words, {std::cin, std::cout, std::cerr},
                                               terminalOfThisProcess(), stop);
     std::cout.flush();

@@ -1,6 +1,7 @@
 #include "cli/run_cli.h"
 
 #include <algorithm>
+#include <filesystem>
 #include <ostream>
 
 #include "cli/help.h"
@@ -58,19 +59,39 @@ SplitWords splitWords(const std::vector<std::string>& words) {
     return split;
 }
 
-// Every line of a hint is set in by as much: some draw a mark below a place in the line above.
-std::string indented(std::string_view text) {
-    std::string lines = "  ";
-    for (const char c : text) lines += c == '\n' ? std::string("\n  ") : std::string(1, c);
-    return lines;
+// Of the library's file; 0 if it is not there or holds nothing.
+std::uintmax_t sizeOf(const std::string& path) {
+    std::error_code problem;
+    const std::uintmax_t bytes = std::filesystem::file_size(path, problem);
+    return problem ? 0 : bytes;
 }
 
 void printError(const Session& session, const Error& error) {
-    constexpr auto kAllowed = core::LineBreaks::Allowed;
     if (session.json) printJson(session.out, jsonError(error));
-    session.err << "pantile: " << core::visibleText(error.message, kAllowed) << '\n';
-    if (error.hint.empty()) return;
-    session.err << indented(core::visibleText(error.hint, kAllowed)) << '\n';
+    printProblem(session.err, error);
+}
+
+// Whatever --replace may replace, it is not the library itself.
+Result<void> checkSparesLibrary(const Session& session, const Arguments& arguments) {
+    if (!arguments.has("--replace")) return {};
+    for (const GivenOption& option : arguments.inOrder()) {
+        std::error_code problem;
+        for (const char* part : {"", "-wal", "-shm"}) {
+            if (!std::filesystem::equivalent(option.value, session.libraryPath + part, problem))
+                continue;
+            return Error{ErrorKind::Usage, core::excerpt(option.value) + " is the library itself",
+                         "choose another name"};
+        }
+    }
+    return {};
+}
+
+// What a shell hands over for a variable that is not set.
+Result<void> checkNoEmptyWord(const Arguments& arguments) {
+    const auto& words = arguments.positional();
+    if (std::find(words.begin(), words.end(), "") == words.end()) return {};
+    return Error{ErrorKind::Usage, "one of the words is empty",
+                 "if it stands for a variable, look whether that is set; all textures are 'all'"};
 }
 
 Result<Outcome> runCommand(Session& session, const SplitWords& split, const Arguments& global) {
@@ -96,9 +117,12 @@ Result<Outcome> runCommand(Session& session, const SplitWords& split, const Argu
     auto arguments = Arguments::parse(split.rest, command->options);
     if (!arguments) {
         Error error = arguments.error();
-        error.hint += "; 'pantile help " + std::string(command->name) + "' says more";
+        error.hint += (error.hint.ends_with('?') ? " " : "; ") +
+                      ("'pantile help " + std::string(command->name) + "' says more");
         return error;
     }
+    PANTILE_RETURN_IF_ERROR(checkSparesLibrary(session, *arguments));
+    if (!command->takesEmptyWords) PANTILE_RETURN_IF_ERROR(checkNoEmptyWord(*arguments));
     return command->run(session, *arguments);
 }
 
@@ -117,7 +141,10 @@ int runCli(const std::vector<std::string>& words, const Streams& streams, const 
     session.json = global->has("--json");
     session.quiet = global->has("--quiet");
     session.libraryPath = global->value("--library").value_or(tasks::defaultLibraryPath());
+    const std::uintmax_t bytesBefore = sizeOf(session.libraryPath);
     const Result<Outcome> outcome = runCommand(session, split, *global);
+    if (bytesBefore == 0 && sizeOf(session.libraryPath) > 0)
+        session.say("A new library was made: " + core::visibleText(session.libraryPath));
     if (!outcome) {
         printError(session, outcome.error());
         return exitCodeFor(outcome.error());

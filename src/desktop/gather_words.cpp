@@ -102,6 +102,10 @@ Notice gatherNotice(const core::Result<tasks::GatherReport>& report) {
         notice.kind = MarkKind::Caution;
         say(counted("gather", "%1 was refused:", "%1 were refused:", std::ssize(report->refused)));
     }
+    if (report->stopped) {
+        notice.kind = MarkKind::Caution;
+        say(shownError(*report->stopped));
+    }
     if (sentences.isEmpty()) say(translated("There was nothing in it to add."));
     notice.lines = linesOf(*report);
     notice.text = sentences.join(QLatin1Char(' '));

@@ -13,8 +13,18 @@ struct FoundFile {
     bool insideFolder = false;  ///< Found by reading through a folder, not named by the user.
 };
 
-/// The file itself, or all files in a folder and those below it, sorted by path; hidden ones and
-/// links to folders are passed over. Errors: NotFound; Io if a folder cannot be read.
-core::Result<std::vector<FoundFile>> collectFiles(const std::filesystem::path& path);
+struct UnreadFolder {
+    std::filesystem::path path;
+    core::Error error;
+};
+
+struct FoundFiles {
+    std::vector<FoundFile> files;      ///< Sorted by path.
+    std::vector<UnreadFolder> unread;  ///< What is in them is not among the files.
+};
+
+/// The file itself, or all files in a folder and those below it; hidden ones and links to folders
+/// are passed over. Errors: NotFound.
+core::Result<FoundFiles> collectFiles(const std::filesystem::path& path);
 
 }  // namespace pantile::tasks

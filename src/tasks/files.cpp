@@ -21,13 +21,31 @@ Result<QString> qtPath(const std::filesystem::path& path) {
     if (core::isValidUtf8(text) && text.find('\0') == std::string::npos)
         return QString::fromStdString(text);
     return Error{ErrorKind::InvalidInput,
-                 "the path '" + core::visibleText(text) + "' is not UTF-8 text without NUL",
+                 "the name '" + core::visibleText(text) + "' is not UTF-8 text",
                  "give the file or the folder another name"};
 }
 
-Error ioError(const std::filesystem::path& path, const std::string& what, const QString& why) {
-    return {ErrorKind::Io, path.string() + " " + what + ": " + why.toStdString(),
+Error unreadable(const std::filesystem::path& path, const QFile& file) {
+    return {ErrorKind::Io, path.string() + " cannot be read: " + file.errorString().toStdString(),
+            "look at the rights of the file and of its folder"};
+}
+
+// What is wrong with the place of a file that cannot be made there.
+Error unwritable(const std::filesystem::path& path, const QSaveFile& file) {
+    const std::filesystem::path folder = path.parent_path();
+    std::error_code problem;
+    if (!folder.empty() && !std::filesystem::exists(folder, problem)) {
+        return {ErrorKind::NotFound, "there is no folder " + folder.string(),
+                "make it, or choose another place"};
+    }
+    return {ErrorKind::Io,
+            path.string() + " cannot be written: " + file.errorString().toStdString(),
             "look at the folder's rights and at the room left on the disk"};
+}
+
+Error unwritten(const std::filesystem::path& path, const QSaveFile& file) {
+    return {ErrorKind::Io, path.string() + " was not written: " + file.errorString().toStdString(),
+            "look at the room left on the disk"};
 }
 
 }  // namespace
@@ -49,15 +67,15 @@ Result<void> writeFile(const std::filesystem::path& path, IfExists ifExists,
     PANTILE_RETURN_IF_ERROR(checkFree({path}, ifExists));
     PANTILE_ASSIGN_OR_RETURN(const QString name, qtPath(path));
     QSaveFile file(name);
-    if (!file.open(QIODevice::WriteOnly))
-        return ioError(path, "cannot be written", file.errorString());
+    if (!file.open(QIODevice::WriteOnly)) return unwritable(path, file);
     const PieceSink write = [&](std::string_view piece) -> Result<void> {
         const auto size = static_cast<qint64>(piece.size());
         if (file.write(piece.data(), size) == size) return {};
-        return ioError(path, "was not written", file.errorString());
+        return unwritten(path, file);
     };
     PANTILE_RETURN_IF_ERROR(produce(write));
-    if (!file.commit()) return ioError(path, "was not written", file.errorString());
+    // commit() does not look at what becomes of the last that is still in memory.
+    if (!file.flush() || !file.commit()) return unwritten(path, file);
     return {};
 }
 
@@ -80,7 +98,11 @@ Result<std::string> readFile(const std::filesystem::path& path, std::uint64_t mo
         return Error{ErrorKind::NotFound, path.string() + " is not there",
                      "check the spelling of its path"};
     }
-    if (!file.open(QIODevice::ReadOnly)) return ioError(path, "cannot be read", file.errorString());
+    std::error_code problem;
+    if (std::filesystem::is_directory(path, problem)) {
+        return Error{ErrorKind::InvalidInput, path.string() + " is a folder", "give a file"};
+    }
+    if (!file.open(QIODevice::ReadOnly)) return unreadable(path, file);
     const Error tooLarge{ErrorKind::TooLarge,
                          path.string() + " has more than " + std::to_string(mostBytes) + " bytes",
                          "give a smaller file"};
@@ -94,7 +116,7 @@ Result<std::string> readFile(const std::filesystem::path& path, std::uint64_t mo
         bytes.append(block.constData(), static_cast<std::size_t>(block.size()));
         if (bytes.size() > mostBytes) return tooLarge;
     }
-    if (file.error() != QFile::NoError) return ioError(path, "cannot be read", file.errorString());
+    if (file.error() != QFile::NoError) return unreadable(path, file);
     return bytes;
 }
 

@@ -1,6 +1,7 @@
 #include "tasks/gather.h"
 
 #include <algorithm>
+#include <deque>
 
 #include "catalogue/actions.h"
 #include "catalogue/canvases.h"
@@ -8,6 +9,7 @@
 #include "catalogue/library_file_reader.h"
 #include "catalogue/palettes.h"
 #include "catalogue/query.h"
+#include "catalogue/reader.h"
 #include "catalogue/shelves.h"
 #include "catalogue/writer.h"
 #include "core/text.h"
@@ -40,6 +42,7 @@ struct Gathering {
     DrawingDefaults defaults;
     codec::PaletteLookup paletteLookup;
     GatherReport report;
+    std::deque<std::string> piped;  // What can be read but once.
 };
 
 struct Item {
@@ -96,9 +99,11 @@ Result<catalogue::AddedTexture> store(Gathering& gathering, const core::Texture&
                              catalogue::addTexture(gathering.library, texture));
     using Outcome = catalogue::AddedTexture::Outcome;
     if (added.outcome == Outcome::AlreadyThere) {
+        PANTILE_ASSIGN_OR_RETURN(const catalogue::TextureRecord known,
+                                 catalogue::readTexture(gathering.library, added.id));
         PANTILE_RETURN_IF_ERROR(transaction.commit());
         gathering.report.known.push_back(
-            {added.id, texture.text().title, path, recognised.repairs});
+            {added.id, known.texture.text().title, path, recognised.repairs});
         return added;
     }
     PANTILE_RETURN_IF_ERROR(noteSeam(gathering.library, added.id, texture));
@@ -124,25 +129,42 @@ void refuse(Gathering& gathering, const std::string& path, Error error) {
     gathering.report.refused.push_back({path, std::move(error), {}});
 }
 
+// Some of the textures of one file as one change.
+Result<void> storeSome(Gathering& gathering, std::span<const RecognisedTexture> textures,
+                       bool fromCodes, const Prepared& prepared, const std::string& path) {
+    const std::string name = std::filesystem::path(path).filename().string();
+    PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, gathering.library.begin());
+    for (const RecognisedTexture& each : textures) {
+        const auto withWords =
+            each.texture.withText(wordsFor(each.texture, fromCodes, name, gathering.options));
+        if (!withWords) {
+            refuse(gathering, path, withWords.error());
+            continue;
+        }
+        PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path, each, prepared));
+    }
+    return transaction.commit();
+}
+
 // The codes of a long text are many, and each change of its own waits for the disk.
 Result<void> storeAll(Gathering& gathering, const Recognised& recognised, const Prepared& prepared,
                       const std::string& path) {
     constexpr std::size_t kAtOnce = 50;
-    const std::string name = std::filesystem::path(path).filename().string();
-    const auto& textures = recognised.textures;
+    const std::span<const RecognisedTexture> textures(recognised.textures);
+    GatherReport& report = gathering.report;
     for (std::size_t begin = 0; begin < textures.size(); begin += kAtOnce) {
-        PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, gathering.library.begin());
-        for (std::size_t i = begin; i < std::min(begin + kAtOnce, textures.size()); ++i) {
-            const RecognisedTexture& each = textures[i];
-            const auto withWords = each.texture.withText(
-                wordsFor(each.texture, recognised.fromCodes, name, gathering.options));
-            if (!withWords) {
-                refuse(gathering, path, withWords.error());
-                continue;
-            }
-            PANTILE_RETURN_IF_ERROR(store(gathering, *withWords, path, each, prepared));
-        }
-        PANTILE_RETURN_IF_ERROR(transaction.commit());
+        const std::size_t added = report.added.size();
+        const std::size_t known = report.known.size();
+        const auto stored = storeSome(
+            gathering, textures.subspan(begin, std::min(kAtOnce, textures.size() - begin)),
+            recognised.fromCodes, prepared, path);
+        if (stored) continue;
+        // The library took none of them.
+        report.added.erase(report.added.begin() + static_cast<std::ptrdiff_t>(added),
+                           report.added.end());
+        report.known.erase(report.known.begin() + static_cast<std::ptrdiff_t>(known),
+                           report.known.end());
+        return stored;
     }
     return {};
 }
@@ -272,7 +294,7 @@ Result<void> gatherOne(Gathering& gathering, const Item& item, const Prepared& p
         return {};
     }
     if (!recognised->foreign) return storeRecognised(gathering, *recognised, prepared, path);
-    if (item.file.insideFolder) {
+    if (item.file.insideFolder && !endsAsPicture(item.file.path)) {
         ++gathering.report.passedOver;
     } else {
         refuse(
@@ -290,6 +312,13 @@ Error stoppedAfter(std::int64_t done, std::int64_t total) {
             "what was added stays; the same command again adds the rest"};
 }
 
+bool isPiped(const std::filesystem::path& path) {
+    std::error_code problem;
+    const auto status = std::filesystem::status(path, problem);
+    return std::filesystem::exists(status) && !std::filesystem::is_directory(status) &&
+           !std::filesystem::is_regular_file(status);
+}
+
 std::vector<Item> itemsOf(const std::vector<GatherInput>& inputs, Gathering& gathering) {
     std::vector<Item> items;
     for (const GatherInput& input : inputs) {
@@ -297,12 +326,24 @@ std::vector<Item> itemsOf(const std::vector<GatherInput>& inputs, Gathering& gat
             items.push_back({{input.path, false}, &*input.bytes});
             continue;
         }
-        const auto files = collectFiles(input.path);
-        if (!files) {
-            refuse(gathering, input.path, files.error());
+        const auto found = collectFiles(input.path);
+        if (!found) {
+            refuse(gathering, input.path, found.error());
             continue;
         }
-        for (const FoundFile& file : *files) items.push_back({file, nullptr});
+        if (isPiped(input.path)) {
+            auto read = readFile(input.path, kMaxInputBytes);
+            if (!read) {
+                refuse(gathering, input.path, read.error());
+                continue;
+            }
+            gathering.piped.push_back(*std::move(read));
+            items.push_back({{input.path, false}, &gathering.piped.back()});
+            continue;
+        }
+        for (const UnreadFolder& unread : found->unread)
+            refuse(gathering, unread.path.string(), unread.error);
+        for (const FoundFile& file : found->files) items.push_back({file, nullptr});
     }
     return items;
 }
@@ -312,6 +353,11 @@ std::string nameOfAction(const std::vector<GatherInput>& inputs, const std::vect
     const std::string files = std::to_string(items.size()) + " files";
     if (inputs.size() > 1) return "Add " + files;
     return "Add " + files + " from " + catalogue::nameInWords(inputs.front().path);
+}
+
+bool isEmpty(const GatherReport& report) {
+    return report.added.empty() && report.known.empty() && report.refused.empty() &&
+           report.libraries.empty();
 }
 
 // All is added, and the report must not be lost: who stops this, or writes meanwhile, only misses
@@ -340,7 +386,7 @@ Result<GatherReport> gather(catalogue::Library& library, const std::vector<Gathe
                             const GatherOptions& options, const core::Progress& progress) {
     PANTILE_RETURN_IF_ERROR(checkWords(options));
     PANTILE_ASSIGN_OR_RETURN(DrawingDefaults defaults, drawingDefaults(library));
-    Gathering gathering{library, options, options.pictures, std::move(defaults), {}, {}};
+    Gathering gathering{library, options, options.pictures, std::move(defaults), {}, {}, {}};
     if (!options.canvas.empty()) {
         PANTILE_ASSIGN_OR_RETURN(gathering.pictures.canvas,
                                  catalogue::readCanvas(library, options.canvas));
@@ -360,7 +406,12 @@ Result<GatherReport> gather(catalogue::Library& library, const std::vector<Gathe
         return gatherOne(gathering, itemAt(done), prepared, progress);
     };
     progress.tell(0, total, "");
-    PANTILE_RETURN_IF_ERROR(inOrder<Prepared>(total, work, take));
+    const auto ended = inOrder<Prepared>(total, work, take);
+    if (!ended && isEmpty(gathering.report)) return ended.error();
+    if (!ended) {
+        gathering.report.stopped = ended.error();
+        return std::move(gathering.report);
+    }
     PANTILE_RETURN_IF_ERROR(noteLookAlikes(library, gathering.report, progress));
     progress.tell(total, total, "");
     return std::move(gathering.report);

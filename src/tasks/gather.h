@@ -73,12 +73,14 @@ struct GatherReport {
     std::vector<KnownTexture> known;
     std::vector<RefusedInput> refused;
     std::vector<TakenLibrary> libraries;
-    std::int64_t passedOver = 0;  ///< Files in folders that hold nothing for us.
+    std::int64_t passedOver = 0;         ///< Files in folders that hold nothing for us.
+    std::optional<core::Error> stopped;  ///< Why it ended before all was looked at.
 };
 
-/// Each texture is one transaction, and each library file: when `progress` asks to stop, what was
-/// added stays. Errors: NotFound for the canvas; InvalidInput for words that no texture may have;
-/// errors of the library itself; Cancelled. What is wrong with single files stands in the report.
+/// Each texture is one transaction, and each library file: when `progress` asks to stop, or the
+/// disk is full, what was added stays, and the report says so. Errors: NotFound for the canvas;
+/// InvalidInput for words that no texture may have; before anything was done, errors of the library
+/// itself and Cancelled. What is wrong with single files stands in the report.
 core::Result<GatherReport> gather(catalogue::Library& library,
                                   const std::vector<GatherInput>& inputs,
                                   const GatherOptions& options,

@@ -119,7 +119,8 @@ bool looksLikeGridCsv(std::string_view text) {
         if (line.empty() || remarkIn(line)) continue;
         const std::size_t end = line.find_first_of(kSeparators);
         const std::string_view first = trimmed(line.substr(0, end));
-        return !first.empty() && first.find_first_not_of("-0123456789") == std::string_view::npos;
+        return !first.empty() && !first.starts_with("--") &&
+               first.find_first_not_of("-0123456789") == std::string_view::npos;
     }
     return false;
 }

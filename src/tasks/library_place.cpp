@@ -1,5 +1,8 @@
 #include "tasks/library_place.h"
 
+#include <pwd.h>
+#include <unistd.h>
+
 #include <QStandardPaths>
 #include <QString>
 
@@ -36,7 +39,12 @@ Result<void> fillNewLibrary(Library& library) {
 std::string defaultLibraryPath() {
     const QString named = qEnvironmentVariable("PANTILE_LIBRARY");
     if (!named.isEmpty()) return named.toStdString();
-    const QString data = QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation);
+    QString data = QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation);
+    const passwd* const account = getpwuid(getuid());
+    const bool isPlaced =
+        !qEnvironmentVariableIsEmpty("HOME") || !qEnvironmentVariableIsEmpty("XDG_DATA_HOME");
+    if (!isPlaced && account != nullptr)
+        data = QString::fromLocal8Bit(account->pw_dir) + QStringLiteral("/.local/share");
     return (data + QStringLiteral("/pantile/library.db")).toStdString();
 }
 

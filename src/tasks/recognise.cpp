@@ -147,6 +147,15 @@ Result<RecognisedTexture> textureFromPicture(core::Picture source, const std::st
     return recognised;
 }
 
+bool endsAsPicture(const std::filesystem::path& path) {
+    constexpr std::array<std::string_view, 7> kEndings = {".png", ".jpg",  ".jpeg", ".gif",
+                                                          ".bmp", ".webp", ".svg"};
+    std::string ending = path.extension().string();
+    for (char& letter : ending)
+        if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
+    return std::find(kEndings.begin(), kEndings.end(), ending) != kEndings.end();
+}
+
 bool isPicture(std::string_view bytes) {
     return image_files::imageKindOf(asBytes(bytes)).has_value();
 }

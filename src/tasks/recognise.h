@@ -63,6 +63,9 @@ struct Recognised {
     bool foreign = false;  ///< Neither picture nor grid nor code: nothing that concerns us.
 };
 
+/// Whether the name says that it is a picture, whatever the file holds.
+bool endsAsPicture(const std::filesystem::path& path);
+
 /// Whether recognise() will take the bytes for a picture.
 bool isPicture(std::string_view bytes);
 

@@ -83,9 +83,18 @@ Result<void> writeFiles(const std::vector<LoadFile>& files, IfExists ifExists) {
     paths.reserve(files.size());
     for (const LoadFile& file : files) paths.push_back(file.path);
     PANTILE_RETURN_IF_ERROR(checkFree(paths, ifExists));
-    for (const LoadFile& file : files) {
+    const auto writeOne = [&](const LoadFile& file) -> Result<void> {
         PANTILE_RETURN_IF_ERROR(makeFolder(file.path.parent_path()));
-        PANTILE_RETURN_IF_ERROR(writeFile(file.path, file.bytes, ifExists));
+        return writeFile(file.path, file.bytes, ifExists);
+    };
+    for (std::size_t i = 0; i < files.size(); ++i) {
+        const auto written = writeOne(files[i]);
+        if (written) continue;
+        // A part of a load is of no use, and would stand in the way of the next try.
+        std::error_code ignored;
+        for (std::size_t j = 0; j < i && ifExists == IfExists::Refuse; ++j)
+            fs::remove(files[j].path, ignored);
+        return written;
     }
     return {};
 }

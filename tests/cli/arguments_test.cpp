@@ -9,10 +9,11 @@ using core::ErrorKind;
 using tests::failsWith;
 using tests::isOk;
 
-constexpr std::array<OptionSpec, 3> kOptions = {{
+constexpr std::array<OptionSpec, 4> kOptions = {{
     {"--canvas", OptionKind::Value, "NAME", ""},
     {"--tag", OptionKind::Repeated, "WORD", ""},
     {"--strokes", OptionKind::Flag, "", ""},
+    {"--title", OptionKind::Text, "TEXT", ""},
 }};
 
 core::Result<Arguments> parse(const std::vector<std::string>& words) {
@@ -55,15 +56,23 @@ TEST(Arguments, MistakesAreNamedWithTheNearestOption) {
     EXPECT_THAT(parse({"--strokes=yes"}), failsWith(ErrorKind::Usage, "takes no value"));
 }
 
+TEST(Arguments, AnEmptyValueIsNoneUnlessItIsAText) {
+    EXPECT_THAT(parse({"--canvas", ""}), failsWith(ErrorKind::Usage, "--canvas needs a value"));
+    EXPECT_THAT(parse({"--canvas="}), failsWith(ErrorKind::Usage, "--canvas needs a value"));
+    EXPECT_THAT(parse({"--tag", ""}), failsWith(ErrorKind::Usage, "--tag needs a value"));
+    EXPECT_EQ(parse({"--title", ""})->value("--title"), "");
+    EXPECT_THAT(parse({"--title", "", "--title", ""}), failsWith(ErrorKind::Usage, "twice"));
+}
+
 TEST(Arguments, NumbersKeepTheirRange) {
     EXPECT_EQ(**parse({"--canvas", "12"})->number("--canvas", 1, 20), 12);
     EXPECT_EQ(*parse({})->number("--canvas", 1, 20), std::nullopt);
-    for (const char* bad : {"0", "21", "", "12a", "1.5", "99999999999999999999", "-3", " 5"}) {
+    for (const char* bad : {"0", "21", "12a", "1.5", "99999999999999999999", "-3", " 5"}) {
         EXPECT_THAT(parse({"--canvas", bad})->number("--canvas", 1, 20),
                     failsWith(ErrorKind::Usage, "--canvas cannot be"));
     }
     EXPECT_EQ(**parse({"--canvas", "0.5"})->fraction("--canvas", 0, 1), 0.5);
-    for (const char* bad : {"-0.1", "1.1", "x", "", "nan", "inf"}) {
+    for (const char* bad : {"-0.1", "1.1", "x", "nan", "inf"}) {
         EXPECT_THAT(parse({"--canvas", bad})->fraction("--canvas", 0, 1),
                     failsWith(ErrorKind::Usage, "cannot be"))
             << bad;

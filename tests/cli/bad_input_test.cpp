@@ -178,7 +178,7 @@ TEST_F(BadInput, WrongUsage) {
     expectRefused({"plan", "1", "--frame-seconds", "1"}, 2, "without --frames");
     expectRefused({"plan", "1", "--frames", m_cli.path("f"), "--frame-seconds", "0"}, 2, "0.01");
     expectRefused({"plan", "1", "--frame", "x"}, 2, "did you mean --frames?");
-    expectRefused({"plan", "1", "--svg", m_cli.path("no/such/plan.svg")}, 1, "plan.svg");
+    expectRefused({"plan", "1", "--svg", m_cli.path("no/such/plan.svg")}, 1, "there is no folder");
     expectRefused({"find", "tga:kelp"}, 2, "tga");
     expectRefused({"find", "(kelp"}, 2, "column");
     expectRefused({"find", "--sort", "colour-of-the-sea"}, 2, "colour-of-the-sea");
@@ -188,6 +188,23 @@ TEST_F(BadInput, WrongUsage) {
     expectRefused({"fit", "all"}, 2, "no board was named");
     expectRefused({"export", "1"}, 2, "form or the folder");
     expectRefused({"help", "fnd"}, 2, "did you mean find?");
+}
+
+// What a shell hands over for a variable that is not set.
+TEST_F(BadInput, AnEmptyWordMeansNothing) {
+    for (const char* command : {"remove", "tag", "set", "code", "plan", "fit", "export", "similar",
+                                "show", "history", "restore", "add", "read"}) {
+        expectRefused({command, ""}, 2, "one of the words is empty");
+    }
+    expectRefused({"find", "--sort", ""}, 2, "--sort needs a value");
+    EXPECT_EQ(m_cli.runBare({"--library", "", "find"}).exitCode, 2);
+    EXPECT_EQ(m_cli.run({"find", ""}).exitCode, 0);
+}
+
+TEST_F(BadInput, TheLibraryIsNotReplacedByAPicture) {
+    expectRefused({"plan", "1", "--svg", m_cli.libraryPath(), "--replace"}, 2, "library itself");
+    expectRefused({"seams", "1", "--picture", m_cli.libraryPath(), "--replace"}, 2,
+                  "library itself");
 }
 
 TEST_F(BadInput, TheMarkStandsBelowTheMistake) {

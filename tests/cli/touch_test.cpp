@@ -85,7 +85,7 @@ TEST_F(Touch, RefusesAndLeavesTheTextureAsItWas) {
         {{"--swap", "0,1", "--enlarge", "65"}, 1},
         {{"--swap", "0,1", "--noise", "101,0,1"}, 1},
         {{"--swap", "0,1", "--overlap", "3", "--heal-seams", "both"}, 1},
-        {{"--swap", "0,1", "--recolour", ""}, 1},
+        {{"--swap", "0,1", "--recolour", ""}, 2},
     };
     for (const auto& [words, exitCode] : cases) {
         const CliAnswer answer = touch(words);

@@ -10,6 +10,8 @@
 
 #include <gtest/gtest.h>
 
+#include "board/profile.h"
+#include "catalogue/canvases.h"
 #include "catalogue/connection.h"
 #include "catalogue/reader.h"
 #include "catalogue/rescue_rows.h"
@@ -20,6 +22,7 @@
 #include "support/matchers.h"
 #include "support/temporary_folder.h"
 #include "tasks/files.h"
+#include "tasks/library_place.h"
 
 namespace pantile::tests {
 namespace {
@@ -73,6 +76,25 @@ TEST_F(SalvageTest, OfASoundLibraryIsTheSame) {
     EXPECT_TRUE(report->lost.empty()) << report->lost.front().where << report->lost.front().what;
     EXPECT_EQ(rescuedLibrary(path("saved.db")).value(), m_whole);
     EXPECT_EQ(rescued(), m_whole);
+}
+
+TEST_F(SalvageTest, OfALibraryWithoutPalettesKeepsItsCanvases) {
+    fs::remove(path("library.db"));
+    ASSERT_THAT(tasks::openLibrary(path("library.db"), tasks::Purpose::Change), isOk());
+    const auto report = salvage();
+    ASSERT_THAT(report, isOk());
+    EXPECT_TRUE(report->lost.empty()) << report->lost.front().where << report->lost.front().what;
+    const auto saved = tasks::openLibrary(path("saved.db"), tasks::Purpose::Look);
+    ASSERT_THAT(saved, isOk());
+    EXPECT_EQ(catalogue::listCanvases(*saved)->size(), board::shippedCanvases().size());
+}
+
+TEST_F(SalvageTest, OfRubbleIsAnEmptyLibraryThatSaysSo) {
+    write(std::string(50000, 'r'));
+    const auto report = salvage();
+    ASSERT_THAT(report, isOk());
+    EXPECT_EQ(report->textures, 0);
+    EXPECT_FALSE(report->lost.empty());
 }
 
 TEST_F(SalvageTest, OfAnOldLibraryIsUpToDate) {

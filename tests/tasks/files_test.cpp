@@ -40,6 +40,13 @@ TEST(Files, ADanglingLinkCountsAsThere) {
                 failsWith(ErrorKind::AlreadyExists, "link.txt"));
 }
 
+TEST(Files, SayWhatIsWrongWithThePlace) {
+    const tests::TemporaryFolder folder;
+    EXPECT_THAT(writeFile(folder.path() / "nowhere" / "note.txt", "x", IfExists::Refuse),
+                failsWith(ErrorKind::NotFound, "there is no folder"));
+    EXPECT_THAT(readFile(folder.path(), 100), failsWith(ErrorKind::InvalidInput, "is a folder"));
+}
+
 // Qt opens files by UTF-16 names: others would come to be of another name, or end the program.
 TEST(Files, APathThatIsNotUtf8IsRefused) {
     const tests::TemporaryFolder folder;
@@ -106,6 +113,12 @@ TEST(Files, AFullDiskLeavesTheOldFile) {
         EXPECT_THAT(writeFile(path, std::string(100000, 'x'), IfExists::Replace),
                     failsWith(ErrorKind::Io, "note.txt was not written"));
     }
+    {
+        // So little that it waits in memory until the file is closed.
+        const FileSizeLimit limit(5);
+        EXPECT_THAT(writeFile(path, std::string(100, 'x'), IfExists::Replace),
+                    failsWith(ErrorKind::Io, "note.txt was not written"));
+    }
     EXPECT_EQ(*readFile(path, 100), "old");
     EXPECT_EQ(std::distance(std::filesystem::directory_iterator(folder.path()), {}), 1);
 }
@@ -120,11 +133,31 @@ TEST(CollectFiles, ReadsFoldersThroughInOrderWithoutHiddenOnes) {
     const auto files = collectFiles(folder.path());
     ASSERT_THAT(files, isOk());
     std::vector<std::string> names;
-    for (const FoundFile& file : *files) {
+    EXPECT_TRUE(files->unread.empty());
+    for (const FoundFile& file : files->files) {
         EXPECT_TRUE(file.insideFolder);
         names.push_back(file.path.lexically_relative(folder.path()).string());
     }
     EXPECT_EQ(names, (std::vector<std::string>{"a.png", "b/1.png", "b/2.png"}));
+}
+
+// A path that is longer than the system takes, as nothing else keeps everybody from reading.
+TEST(CollectFiles, AFolderThatCannotBeReadIsToldAndTheOthersAreRead) {
+    const tests::TemporaryFolder folder;
+    ASSERT_THAT(writeFile(folder.path() / "a.png", "x", IfExists::Refuse), isOk());
+    const auto before = std::filesystem::current_path();
+    std::filesystem::current_path(folder.path());
+    for (int depth = 0; depth < 20; ++depth) {
+        std::filesystem::create_directory(std::string(250, 'd'));
+        std::filesystem::current_path(std::string(250, 'd'));
+    }
+    std::filesystem::current_path(before);
+    const auto found = collectFiles(folder.path());
+    ASSERT_THAT(found, isOk());
+    ASSERT_EQ(found->files.size(), 1U);
+    ASSERT_EQ(found->unread.size(), 1U);
+    EXPECT_THAT(core::Result<void>(found->unread.front().error),
+                failsWith(ErrorKind::Io, "cannot be read"));
 }
 
 TEST(CollectFiles, ANamedFileStandsForItself) {
@@ -132,8 +165,8 @@ TEST(CollectFiles, ANamedFileStandsForItself) {
     ASSERT_THAT(writeFile(folder.path() / ".kelp.png", "x", IfExists::Refuse), isOk());
     const auto files = collectFiles(folder.path() / ".kelp.png");
     ASSERT_THAT(files, isOk());
-    ASSERT_EQ(files->size(), 1U);
-    EXPECT_FALSE(files->front().insideFolder);
+    ASSERT_EQ(files->files.size(), 1U);
+    EXPECT_FALSE(files->files.front().insideFolder);
     EXPECT_THAT(collectFiles(folder.path() / "none"), failsWith(ErrorKind::NotFound, "none"));
 }
 

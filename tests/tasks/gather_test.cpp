@@ -1,5 +1,9 @@
 #include "tasks/gather.h"
 
+#include <fstream>
+#include <sys/stat.h>
+#include <thread>
+
 #include "catalogue/canvases.h"
 #include "catalogue/edit.h"
 #include "catalogue/palettes.h"
@@ -317,10 +321,74 @@ TEST_F(Gather, StopsBetweenTwoFilesAndKeepsWhatIsDone) {
                             [&](std::int64_t done, std::int64_t, std::string_view) {
                                 if (done == 1) stop.request_stop();
                             }};
-    EXPECT_THAT(gather(m_library, {{path("in"), std::nullopt}}, {}, progress),
+    const auto report = gather(m_library, {{path("in"), std::nullopt}}, {}, progress);
+    ASSERT_THAT(report, isOk());
+    ASSERT_TRUE(report->stopped.has_value());
+    EXPECT_EQ(report->stopped->kind, ErrorKind::Cancelled);
+    EXPECT_EQ(textureCount(), std::ssize(report->added));
+    EXPECT_EQ(textureCount(), 1);
+}
+
+TEST_F(Gather, StopsAtOnceWithAnErrorIfNothingIsDone) {
+    writePng("in/a.png", texture(1));
+    std::stop_source stop;
+    stop.request_stop();
+    EXPECT_THAT(gather(m_library, {{path("in"), std::nullopt}}, {}, {stop.get_token(), {}}),
                 failsWith(ErrorKind::Cancelled, "stopped"));
-    EXPECT_GE(textureCount(), 1);
-    EXPECT_LE(textureCount(), 2);
+}
+
+// The pages of a library that may not grow stand for a disk that is full.
+TEST_F(Gather, SaysWhatWasAddedBeforeTheDiskWasFull) {
+    std::vector<GatherInput> inputs;
+    for (int i = 0; i < 60; ++i) {
+        inputs.push_back({writePng("in/" + std::to_string(i) + ".png", texture(i)), std::nullopt});
+    }
+    const auto pages = m_library.connection().number("PRAGMA page_count");
+    ASSERT_THAT(pages, isOk());
+    // More room until at least one texture has it.
+    for (int room = 1; textureCount() == 0; ++room) {
+        const std::string limit = std::to_string(*pages + room);
+        ASSERT_THAT(m_library.connection().number("PRAGMA max_page_count=" + limit), isOk());
+        const auto report = gather(m_library, inputs, {});
+        if (!report) {
+            EXPECT_THAT(report, failsWith(ErrorKind::Io, "full"));
+            EXPECT_EQ(textureCount(), 0);
+            continue;
+        }
+        ASSERT_TRUE(report->stopped.has_value());
+        EXPECT_NE(report->stopped->message.find("full"), std::string::npos);
+        EXPECT_LT(std::ssize(report->added), 60);
+        EXPECT_EQ(textureCount(), std::ssize(report->added));
+    }
+}
+
+TEST_F(Gather, ReadsAPipeOnce) {
+    const std::string png = writePng("a.png", texture(1));
+    const std::string pipe = path("pipe");
+    ASSERT_EQ(mkfifo(pipe.c_str(), 0600), 0);
+    std::thread writer([&] {
+        std::ofstream(pipe, std::ios::binary) << std::ifstream(png, std::ios::binary).rdbuf();
+    });
+    const GatherReport report = gatherAll({pipe});
+    writer.join();
+    EXPECT_EQ(report.added.size(), 1U);
+    EXPECT_TRUE(report.refused.empty());
+}
+
+TEST_F(Gather, NamesWhatShouldBeAPictureAndIsNone) {
+    write("in/empty.png", "");
+    write("in/words.txt", "the tide is out");
+    const GatherReport report = gatherAll({path("in")});
+    ASSERT_EQ(report.refused.size(), 1U);
+    EXPECT_NE(report.refused.front().path.find("empty.png"), std::string::npos);
+    EXPECT_EQ(report.passedOver, 1);
+}
+
+TEST_F(Gather, AKnownTextureIsToldByTheTitleThatItHas) {
+    gatherAll({writePng("shingle.png", texture(1))});
+    const GatherReport report = gatherAll({writePng("pebbles.png", texture(1))});
+    ASSERT_EQ(report.known.size(), 1U);
+    EXPECT_EQ(report.known.front().title, "shingle");
 }
 
 TEST_F(Gather, TakesManyPicturesInTheirOrder) {

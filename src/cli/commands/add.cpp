@@ -1,4 +1,5 @@
 #include <cmath>
+#include <filesystem>
 #include <ostream>
 
 #include "cli/commands/all.h"
@@ -59,9 +60,8 @@ std::string costsText(const tasks::GatheredTexture& texture) {
     return text;
 }
 
-// Of a conversion: looks against bytes and time.
+// Looks, where it was converted, against bytes and time.
 void printCosts(std::ostream& out, const tasks::GatheredTexture& texture) {
-    if (!texture.difference && texture.savedMs == 0) return;
     out << "  ";
     if (texture.difference) {
         out << tenths(texture.difference->plain) << " off the picture, "
@@ -112,6 +112,7 @@ QJsonObject reportJson(const tasks::GatherReport& report) {
     });
     const auto known = jsonArray(report.known, [](const tasks::KnownTexture& texture) {
         return QJsonObject{{"id", jsonNumber(texture.id.value)},
+                           {"title", jsonText(texture.title)},
                            {"path", jsonText(texture.path)},
                            {"repairs", jsonTexts(texture.repairs)}};
     });
@@ -127,11 +128,13 @@ QJsonObject reportJson(const tasks::GatherReport& report) {
                            {"whole", taken.whole},
                            {"textures", jsonNumber(taken.textures)}};
     });
-    return {{"added", added},
-            {"known", known},
-            {"refused", refused},
-            {"libraries", libraries},
-            {"passed_over", jsonNumber(report.passedOver)}};
+    QJsonObject all{{"added", added},
+                    {"known", known},
+                    {"refused", refused},
+                    {"libraries", libraries},
+                    {"passed_over", jsonNumber(report.passedOver)}};
+    if (report.stopped) all.insert("error", jsonError(*report.stopped).value("error"));
+    return all;
 }
 
 void printLibraries(std::ostream& out, const tasks::GatherReport& report) {
@@ -146,6 +149,15 @@ void printLibraries(std::ostream& out, const tasks::GatherReport& report) {
                 << "  Name a new library with --library to get all of it.\n";
         }
     }
+}
+
+// What is wrong, after the path, which it may begin with already, or with the file's name.
+std::string withPath(const tasks::RefusedInput& input) {
+    std::string_view what = input.error.message;
+    if (what.starts_with(input.path)) return std::string(what);
+    const std::string name = std::filesystem::path(input.path).filename().string() + ": ";
+    if (what.starts_with(name)) what.remove_prefix(name.size());
+    return input.path + ": " + std::string(what);
 }
 
 void printReport(Session& session, const tasks::GatherReport& report) {
@@ -165,15 +177,15 @@ void printReport(Session& session, const tasks::GatherReport& report) {
         printRepairs(session.out, texture.repairs);
     }
     for (const tasks::RefusedInput& input : report.refused) {
-        session.err << "Refused " << core::visibleText(input.path) << ": "
-                    << core::visibleText(input.error.message) << '\n';
+        session.err << "Refused " << core::visibleText(withPath(input)) << '\n';
         if (!input.error.hint.empty())
             session.err << "  " << core::visibleText(input.error.hint) << '\n';
     }
     printLibraries(session.out, report);
     session.out << report.added.size() << " added, " << report.known.size() << " known already, "
                 << report.refused.size() << " refused";
-    if (report.passedOver > 0) session.out << ", " << report.passedOver << " files passed over";
+    if (report.passedOver > 0)
+        session.out << ", " << counted(report.passedOver, "file", "files") << " passed over";
     session.out << ".\n";
 }
 
@@ -197,7 +209,9 @@ Result<Outcome> runAdd(Session& session, const Arguments& arguments) {
         printJson(session.out, reportJson(report));
     } else {
         printReport(session, report);
+        if (report.stopped) printProblem(session.err, *report.stopped);
     }
+    if (report.stopped) return Outcome::SomeRefused;
     return report.refused.empty() ? Outcome::Done : Outcome::SomeRefused;
 }
 
@@ -210,12 +224,12 @@ Command addCommand() {
         {"PATH... [options]"},
         {
             {"--canvas", OptionKind::Value, "NAME", "make pictures fit this canvas"},
-            {"--title", OptionKind::Value, "TEXT", "the title, else the file's name"},
+            {"--title", OptionKind::Text, "TEXT", "the title, else the file's name"},
             {"--tag", OptionKind::Repeated, "WORD", "a tag"},
             {"--shelf", OptionKind::Value, "NAME", "put them on this shelf"},
-            {"--author", OptionKind::Value, "TEXT", "who made them; a code's own author stays"},
-            {"--licence", OptionKind::Value, "TEXT", "their licence; a code's own licence stays"},
-            {"--source", OptionKind::Value, "TEXT", "where they come from, else the file's name"},
+            {"--author", OptionKind::Text, "TEXT", "who made them; a code's own author stays"},
+            {"--licence", OptionKind::Text, "TEXT", "their licence; a code's own licence stays"},
+            {"--source", OptionKind::Text, "TEXT", "where they come from, else the file's name"},
         },
         "PATH is a picture (PNG, JPEG, GIF, BMP, WebP, SVG), a grid of palette indices as CSV, any "
         "text or\n"

@@ -154,7 +154,7 @@ Command boardCommand() {
             {"--bytes", OptionKind::Value, "B", "bytes that a whole load may take"},
             {"--memory", OptionKind::Value, "flash|card",
              "part of the program, or files on a card"},
-            {"--description", OptionKind::Value, "TEXT",
+            {"--description", OptionKind::Text, "TEXT",
              "its class, and where its figures come from"},
             {"--display", OptionKind::Value, "WxH|none",
              "pixels of its own screen that a small picture may take, up to 128x128"},

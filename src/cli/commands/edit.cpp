@@ -108,7 +108,9 @@ Result<Outcome> runRemove(Session& session, const Arguments& arguments) {
 }
 
 Result<Outcome> runRecover(Session& session, const Arguments& arguments) {
-    return changeSelected(session, arguments.positional(), "recovered",
+    std::vector<std::string> words = arguments.positional();
+    if (words == std::vector<std::string>{"all"}) words = {"is:removed"};  // All that it can be.
+    return changeSelected(session, words, "recovered",
                           [](catalogue::Library& library, const auto& ids) {
                               return catalogue::recoverTextures(library, ids);
                           });
@@ -248,11 +250,11 @@ Command setCommand() {
             "Sets title, author, licence, note, source or stars.",
             {"SELECTION --title TEXT ..."},
             {
-                {"--title", OptionKind::Value, "TEXT", "the title"},
-                {"--author", OptionKind::Value, "TEXT", "who made it"},
-                {"--licence", OptionKind::Value, "TEXT", "its licence"},
-                {"--note", OptionKind::Value, "TEXT", "a note of your own"},
-                {"--source", OptionKind::Value, "TEXT", "where it comes from"},
+                {"--title", OptionKind::Text, "TEXT", "the title"},
+                {"--author", OptionKind::Text, "TEXT", "who made it"},
+                {"--licence", OptionKind::Text, "TEXT", "its licence"},
+                {"--note", OptionKind::Text, "TEXT", "a note of your own"},
+                {"--source", OptionKind::Text, "TEXT", "where it comes from"},
                 {"--stars", OptionKind::Value, "N", "how much you like it, 1 to 5; 0 for none"},
             },
             "",

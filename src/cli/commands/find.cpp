@@ -108,6 +108,7 @@ Command findCommandSpec() {
         "query\n"
         "language is in docs/query-language.md.",
         runFind,
+        true,
     };
 }
 

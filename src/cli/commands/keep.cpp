@@ -52,8 +52,10 @@ Result<Outcome> runRepair(Session& session, const std::string& file) {
 Result<Outcome> runCheck(Session& session, const Arguments& arguments) {
     PANTILE_RETURN_IF_ERROR(checkPositional(arguments, 0, 0, "check by itself"));
     if (const auto file = arguments.value("--repair")) return runRepair(session, *file);
+    catalogue::OpenOptions asItIs = tasks::openOptions(tasks::Purpose::Look);
+    asItIs.create = catalogue::OpenOptions::Create::Never;
     PANTILE_ASSIGN_OR_RETURN(const auto library,
-                             tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
+                             catalogue::Library::open(session.libraryPath, asItIs));
     PANTILE_ASSIGN_OR_RETURN(const auto report,
                              catalogue::checkLibrary(library, session.progress()));
     if (session.json) {

@@ -82,7 +82,8 @@ Command searchCommand() {
             {"list", "save NAME QUERY [--sort KEY]", "rename NAME NEW", "remove NAME"},
             {{"--sort", OptionKind::Value, "KEY", "the order in which it is shown"}},
             "'pantile find --saved NAME' asks it.",
-            runSearch};
+            runSearch,
+            true};
 }
 
 }  // namespace pantile::cli

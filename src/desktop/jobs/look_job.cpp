@@ -40,9 +40,9 @@ std::vector<tasks::GatherInput> picturesIn(const std::vector<tasks::GatherInput>
             if (tasks::isPicture(*input.bytes)) pictures.push_back(input);
             continue;
         }
-        const auto files = tasks::collectFiles(input.path);
-        if (!files) continue;
-        for (const tasks::FoundFile& file : *files) {
+        const auto found = tasks::collectFiles(input.path);
+        if (!found) continue;
+        for (const tasks::FoundFile& file : found->files) {
             if (pictures.size() == kMostPictures || progress.stopRequested()) return pictures;
             if (beginsAsPicture(file.path)) pictures.push_back({file.path.string(), std::nullopt});
         }
