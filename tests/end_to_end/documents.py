@@ -5,6 +5,7 @@ usage: documents.py PANTILE SOURCE-FOLDER
 """
 
 import json
+import math
 import os
 import re
 import shlex
@@ -208,6 +209,16 @@ def check_dithers(text: str, folder: Path) -> int:
     return len(rows)
 
 
+def check_boards(text: str, folder: Path) -> int:
+    """The table of choosing.md: the boards that a new library has."""
+    rows = re.findall(r"^\| `([a-z0-9-]+)` \| (\w+) \| (\d+) \| ([\dx ]+) \|", text, re.MULTILINE)
+    told = {name: (memory, int(slots), math.prod(map(int, size.split("x")))) for name, memory, slots, size in rows}
+    boards = json.loads(must(folder, ["--json", "board", "list"]))
+    if told != {board["name"]: (board["memory"], board["slots"], board["bytes"]) for board in boards}:
+        sys.exit(f"docs/choosing.md: a new library has {boards}")
+    return len(rows)
+
+
 def check_mistakes(folder: Path) -> None:
     """What the pages show of messages."""
     told = run(folder, ["find", "kelp tagg:wet"])
@@ -257,6 +268,8 @@ def main() -> None:
                 shutil.copytree(base, folder, symlinks=True)
                 if page == "docs/conversion.md":
                     assert check_dithers(text, folder) > 3
+                if page == "docs/choosing.md":
+                    assert check_boards(text, folder) > 2
                 ran += check_page(page, text, folder, helps)
         listing = (SOURCE / "docs/command-line.md").read_text(encoding="utf-8")
         forms = re.findall(r"^\| (`.*?) \| ", listing, re.MULTILINE)
