@@ -63,6 +63,10 @@ const Command* findCommand(std::string_view name);
 /// The error for a name that findCommand does not know, with the nearest that it does.
 core::Error unknownCommand(std::string_view name);
 
+/// The error for words that are no way to use a command that takes a word such as "add" or "list"
+/// first: with the nearest such word, how the given one is used, or all there are.
+core::Error wrongUse(std::string_view command, std::span<const std::string> words);
+
 /// Errors: Usage, if there are fewer than `least` or more than `most` positional words.
 core::Result<void> checkPositional(const Arguments& arguments, std::size_t least, std::size_t most,
                                    std::string_view expected);
