@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "core/palette_bar.h"
 #include "drawing/timing.h"
 
 namespace pantile::board {
@@ -161,6 +162,7 @@ Result<LoadSlot> calibrationSlot(const core::Canvas& canvas, const core::Pointer
     drawn.palette.reset();
     drawn.freeColours = 2;
     drawn.geometry.cellPitch = drawnPitch(canvas);
+    PANTILE_RETURN_IF_ERROR(core::checkSwatch(kInk, drawn));
     PANTILE_ASSIGN_OR_RETURN(core::Grid grid,
                              core::Grid::filled(canvas.size.width, canvas.size.height, kNothing));
     PANTILE_ASSIGN_OR_RETURN(core::Palette palette,

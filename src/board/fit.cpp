@@ -156,15 +156,13 @@ private:
 
     Result<void> checkMusts(const std::vector<Candidate>& candidates, const Figures& need) const {
         const auto tooMuch = [&](const std::string& what) -> Result<void> {
-            return Error{
-                ErrorKind::DoesNotFit,
-                "the textures that must be in (" + mustNames(candidates) + ") need " + what,
-                "let go of some of them, choose a larger board, or take the best that "
-                "fits"};
+            return Error{ErrorKind::DoesNotFit,
+                         whoMustBeIn(candidates) + " (" + mustNames(candidates) + ") need " + what,
+                         "let go of some of them, or choose a larger board"};
         };
         if (need.count > m_limits.slots) {
-            return tooMuch(std::to_string(need.count) + " slots, and there are " +
-                           std::to_string(m_limits.slots));
+            return tooMuch(std::to_string(need.count) + " slots, and there " +
+                           (m_limits.slots == 1 ? "is " : "are ") + std::to_string(m_limits.slots));
         }
         if (need.bytes > m_limits.bytes) {
             return tooMuch(std::to_string(need.bytes) + " bytes, and there is room for " +
@@ -176,6 +174,14 @@ private:
                            " s are allowed");
         }
         return {};
+    }
+
+    std::string whoMustBeIn(const std::vector<Candidate>& candidates) const {
+        const auto required = std::count_if(candidates.begin(), candidates.end(),
+                                            [](const Candidate& each) { return each.required; });
+        return required == std::ssize(m_items) && required > 1
+                   ? "all " + std::to_string(required) + " textures"
+                   : "the textures that must be in";
     }
 
     std::string mustNames(const std::vector<Candidate>& candidates) const {

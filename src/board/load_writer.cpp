@@ -5,6 +5,7 @@
 
 #include "board/load_layout.h"
 #include "board/stroke_script.h"
+#include "core/counted.h"
 #include "core/text.h"
 #include "core/texture.h"
 
@@ -205,8 +206,8 @@ Result<void> checkFits(std::size_t slots, std::size_t bytes, const core::Board& 
     if (slots > static_cast<std::size_t>(board.slots)) {
         return Error{ErrorKind::DoesNotFit,
                      "the load has " + std::to_string(slots) + " textures, and the board " +
-                         core::excerpt(board.name) + " has " + std::to_string(board.slots) +
-                         " slots",
+                         core::excerpt(board.name) + " has " +
+                         core::counted(board.slots, "slot", "slots"),
                      "leave some out, or split them over several loads"};
     }
     if (bytes > static_cast<std::size_t>(board.bytes)) {

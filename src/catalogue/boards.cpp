@@ -110,7 +110,7 @@ Result<void> renameBoard(Library& library, std::string_view name, std::string_vi
 Result<void> removeBoard(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
-    nameAction(library, "Delete board " + nameInWords(name));
+    nameAction(library, "Remove board " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kBoards, name));
     PANTILE_ASSIGN_OR_RETURN(
         const auto loads,

@@ -152,7 +152,7 @@ Result<void> renameCanvas(Library& library, std::string_view name, std::string_v
 Result<void> removeCanvas(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
-    nameAction(library, "Delete canvas " + nameInWords(name));
+    nameAction(library, "Remove canvas " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kCanvases, name));
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM canvases WHERE id = ?1", {id}));
     PANTILE_RETURN_IF_ERROR(dropUnusedPalettes(connection));

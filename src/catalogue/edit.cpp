@@ -8,8 +8,10 @@
 #include "catalogue/revisions.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
+#include "catalogue/tags.h"
 #include "core/text.h"
 #include "core/texture.h"
+#include "core/trimmed.h"
 
 namespace pantile::catalogue {
 namespace {
@@ -41,18 +43,18 @@ Result<std::int64_t> changeAll(Library& library, std::span<const TextureId> ids,
                                const StateChange& change) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
-    nameAction(library, wordsFor(kind) + texturesInWords(ids));
     PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));
-    std::int64_t changed = 0;
+    std::vector<TextureId> changed;
     const std::int64_t now = library.now();
     for (const TextureId id : known) {
         Result<std::int64_t> one = changeTexture(connection, id, kind, now, change);
         if (!one) return one.error().at("texture " + std::to_string(id.value));
-        changed += *one;
+        if (*one > 0) changed.push_back(id);
     }
+    nameAction(library, wordsFor(kind) + texturesInWords(changed));
     if (kind == RevisionKind::Tags) PANTILE_RETURN_IF_ERROR(dropUnusedTags(connection));
     PANTILE_RETURN_IF_ERROR(transaction.commit());
-    return changed;
+    return std::ssize(changed);
 }
 
 Result<std::int64_t> setRemoved(Library& library, std::span<const TextureId> ids,
@@ -86,10 +88,13 @@ Result<std::int64_t> setText(Library& library, std::span<const TextureId> ids,
                              const TextPatch& patch) {
     return changeAll(library, ids, RevisionKind::Text, [&](TextureState& state) {
         core::TextureText& text = state.text;
-        text.title = patch.title.value_or(text.title);
-        text.author = patch.author.value_or(text.author);
-        text.licence = patch.licence.value_or(text.licence);
-        text.source = patch.source.value_or(text.source);
+        const auto put = [](std::string& field, const std::optional<std::string>& given) {
+            if (given) field = core::trimmed(*given);
+        };
+        put(text.title, patch.title);
+        put(text.author, patch.author);
+        put(text.licence, patch.licence);
+        put(text.source, patch.source);
         text.note = patch.note.value_or(text.note);
         state.stars = patch.stars.value_or(state.stars);
         return Result<void>();
@@ -99,8 +104,9 @@ Result<std::int64_t> setText(Library& library, std::span<const TextureId> ids,
 Result<std::int64_t> changeTags(Library& library, std::span<const TextureId> ids,
                                 std::span<const std::string> add,
                                 std::span<const std::string> drop) {
-    PANTILE_ASSIGN_OR_RETURN(const auto added, withoutAliases(library.connection(), add));
-    PANTILE_ASSIGN_OR_RETURN(const auto dropped, withoutAliases(library.connection(), drop));
+    for (const std::string& tag : add) PANTILE_RETURN_IF_ERROR(checkNewTag(tag));
+    PANTILE_ASSIGN_OR_RETURN(const auto added, meantTags(library.connection(), add));
+    PANTILE_ASSIGN_OR_RETURN(const auto dropped, meantTags(library.connection(), drop));
     return changeAll(library, ids, RevisionKind::Tags, [&](TextureState& state) {
         std::vector<std::string>& tags = state.text.tags;
         const auto isDropped = [&](const std::string& tag) {

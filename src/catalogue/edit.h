@@ -29,12 +29,14 @@ struct TextPatch {
     std::optional<int> stars = {};  ///< 1 to 5, or 0 for none.
 };
 
+/// Blanks at the ends of a field other than the note are taken off.
 /// Errors: also as core::checkTextureText; InvalidInput for other numbers of stars.
 core::Result<std::int64_t> setText(Library& library, std::span<const core::TextureId> ids,
                                    const TextPatch& patch);
 
-/// Takes `drop` off, then puts `add` on; words that stand for another tag mean that one. Errors:
-/// also as core::checkTextureText.
+/// Takes `drop` off, then puts `add` on; words that stand for another tag mean that one, and so do
+/// those that are one in other letters. Errors: also as core::checkTextureText and, for `add`,
+/// checkNewTag.
 core::Result<std::int64_t> changeTags(Library& library, std::span<const core::TextureId> ids,
                                       std::span<const std::string> add,
                                       std::span<const std::string> drop);

@@ -8,6 +8,7 @@
 #include "catalogue/names.h"
 #include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
+#include "core/counted.h"
 #include "core/text.h"
 
 namespace pantile::catalogue {
@@ -67,8 +68,8 @@ Result<void> checkSlots(Library& library, const std::vector<core::TextureId>& sl
     if (slots.size() > static_cast<std::size_t>(board.slots)) {
         return Error{ErrorKind::DoesNotFit,
                      std::to_string(slots.size()) + " textures do not fit the " +
-                         std::to_string(board.slots) + " slots of '" + core::excerpt(board.name) +
-                         "'",
+                         core::counted(board.slots, "slot", "slots") + " of '" +
+                         core::excerpt(board.name) + "'",
                      "leave some out, or make several loads"};
     }
     PANTILE_RETURN_IF_ERROR(knownIds(library.connection(), slots));
@@ -162,7 +163,7 @@ Result<void> renameLoad(Library& library, std::string_view name, std::string_vie
 Result<void> removeLoad(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
-    nameAction(library, "Delete load " + nameInWords(name));
+    nameAction(library, "Remove load " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kLoads, name));
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM loads WHERE id = ?1", {id}));
     return transaction.commit();

@@ -70,7 +70,7 @@ Result<void> changePalette(Library& library, std::string_view name, const NamedP
 Result<void> removePalette(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
-    nameAction(library, "Delete palette " + nameInWords(name));
+    nameAction(library, "Remove palette " + nameInWords(name));
     PANTILE_RETURN_IF_ERROR(idOfName(connection, kPaletteNames, name));
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM palette_names WHERE name = ?1", {name}));
     PANTILE_RETURN_IF_ERROR(dropUnusedPalettes(connection));

@@ -134,7 +134,7 @@ public:
 
     Result<QueryNode> operator()(DurationKey) const {
         const auto duration = parseDuration(m_token.value);
-        if (!duration) return badValue("a time", "90s or 2m");
+        if (!duration) return badValue("a time", "90s, 2m or 1h");
         return matchNode(NumberFilter{NumberField::DrawMs, comparison(), *duration});
     }
 
@@ -167,7 +167,9 @@ public:
         return queryError(
             m_query, m_token.valuePlace,
             "'is:' does not know '" + core::excerpt(m_token.value) + "'",
-            core::didYouMean(m_token.value, kKnown, "write is:removed or is:seamless"));
+            core::didYouMean(m_token.value, kKnown,
+                             "write is:removed or is:seamless; tag:\"\" and the like find those "
+                             "without any"));
     }
 
 private:

@@ -1,6 +1,7 @@
 #include "catalogue/query_values.h"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <chrono>
 
@@ -8,8 +9,6 @@ namespace pantile::catalogue {
 namespace {
 
 constexpr std::size_t kMaxDigits = 15;
-constexpr std::int64_t kMsPerSecond = 1000;
-constexpr std::int64_t kMsPerMinute = 60 * kMsPerSecond;
 
 /// Takes digits off the front of `text`.
 std::optional<std::int64_t> takeDigits(std::string_view& text, std::size_t mostDigits) {
@@ -60,16 +59,29 @@ std::optional<core::Size> parseSize(std::string_view text) {
 }
 
 std::optional<std::int64_t> parseDuration(std::string_view text) {
-    const auto first = takeDecimal(text);
-    if (!first) return std::nullopt;
-    if (text.empty() || text == "s") return *first;
-    if (!text.starts_with('m')) return std::nullopt;
-    text.remove_prefix(1);
-    const std::int64_t minutesMs = *first * (kMsPerMinute / kMsPerSecond);
-    if (text.empty()) return minutesMs;
-    const auto seconds = takeDecimal(text);
-    if (!seconds || !(text.empty() || text == "s")) return std::nullopt;
-    return minutesMs + *seconds;
+    struct Unit {
+        char letter;
+        std::int64_t seconds;
+    };
+
+    constexpr std::array<Unit, 3> kUnits = {{{'h', 3600}, {'m', 60}, {'s', 1}}};
+    std::int64_t milliseconds = 0;
+    std::size_t next = 0;  // The largest unit that may still follow.
+    do {
+        const auto number = takeDecimal(text);
+        if (!number) return std::nullopt;
+        // Seconds need no letter, alone or behind minutes.
+        const bool bare = text.empty() && next != 1;
+        const char letter = bare ? 's' : text.empty() ? '\0' : text.front();
+        const auto* const unit =
+            std::find_if(kUnits.begin() + static_cast<std::ptrdiff_t>(next), kUnits.end(),
+                         [letter](const Unit& each) { return each.letter == letter; });
+        if (unit == kUnits.end()) return std::nullopt;
+        if (!bare) text.remove_prefix(1);
+        milliseconds += *number * unit->seconds;
+        next = static_cast<std::size_t>(unit - kUnits.begin()) + 1;
+    } while (!text.empty());
+    return milliseconds;
 }
 
 std::optional<NearColour> parseNearColour(std::string_view text) {

@@ -17,7 +17,7 @@ std::optional<std::int64_t> parseCount(std::string_view text);
 /// "32x16".
 std::optional<core::Size> parseSize(std::string_view text);
 
-/// "90", "90s", "1.5m", "1m30s"; up to three decimals. Units: the result is in milliseconds.
+/// "90", "90s", "1.5m", "1m30s", "1h"; up to three decimals. Units: the result is in milliseconds.
 std::optional<std::int64_t> parseDuration(std::string_view text);
 
 /// "#3a6b4c" or "#3a6b4c~10", the distance with up to three decimals and 0 where there is none.

@@ -62,7 +62,7 @@ Result<void> renameSearch(Library& library, std::string_view name, std::string_v
 Result<void> removeSearch(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
-    nameAction(library, "Delete search " + nameInWords(name));
+    nameAction(library, "Remove search " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kSearches, name));
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM searches WHERE id = ?1", {id}));
     return transaction.commit();

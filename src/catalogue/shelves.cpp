@@ -83,7 +83,7 @@ Result<void> createShelf(Library& library, std::string_view name) {
 Result<void> deleteShelf(Library& library, std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
-    nameAction(library, "Delete shelf " + nameInWords(name));
+    nameAction(library, "Remove shelf " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM shelves WHERE id = ?1", {shelf}));
     return transaction.commit();
@@ -100,10 +100,9 @@ Result<std::int64_t> putOnShelf(Library& library, std::span<const TextureId> ids
                                 std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
-    nameAction(library, "Put " + texturesInWords(ids) + " on shelf " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, shelfToPutOn(connection, name));
-    std::int64_t put = 0;
+    std::vector<TextureId> put;
     for (const TextureId id : known) {
         PANTILE_ASSIGN_OR_RETURN(
             const std::int64_t added,
@@ -112,29 +111,30 @@ Result<std::int64_t> putOnShelf(Library& library, std::span<const TextureId> ids
                 "ifnull(max(position), 0) + 1 FROM shelf_textures WHERE shelf_id = ?1 "
                 "ON CONFLICT DO NOTHING",
                 {shelf, id.value}));
-        put += added;
+        if (added > 0) put.push_back(id);
     }
+    nameAction(library, "Put " + texturesInWords(put) + " on shelf " + nameInWords(name));
     PANTILE_RETURN_IF_ERROR(transaction.commit());
-    return put;
+    return std::ssize(put);
 }
 
 Result<std::int64_t> takeFromShelf(Library& library, std::span<const TextureId> ids,
                                    std::string_view name) {
     Connection& connection = library.connection();
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
-    nameAction(library, "Take " + texturesInWords(ids) + " from shelf " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t shelf, idOfName(connection, kShelves, name));
     PANTILE_ASSIGN_OR_RETURN(const auto known, knownIds(connection, ids));
-    std::int64_t taken = 0;
+    std::vector<TextureId> taken;
     for (const TextureId id : known) {
         PANTILE_ASSIGN_OR_RETURN(
             const std::int64_t gone,
             run(connection, "DELETE FROM shelf_textures WHERE shelf_id = ?1 AND texture_id = ?2",
                 {shelf, id.value}));
-        taken += gone;
+        if (gone > 0) taken.push_back(id);
     }
+    nameAction(library, "Take " + texturesInWords(taken) + " from shelf " + nameInWords(name));
     PANTILE_RETURN_IF_ERROR(transaction.commit());
-    return taken;
+    return std::ssize(taken);
 }
 
 Result<void> placeShelf(Library& library, std::string_view name, std::int64_t place) {

@@ -1,6 +1,7 @@
 #include "catalogue/tag_list.h"
 
 #include <algorithm>
+#include <map>
 
 #include "catalogue/statement.h"
 
@@ -29,17 +30,25 @@ Result<std::vector<std::string>> loadTags(Connection& connection, core::TextureI
                     {id.value});
 }
 
-Result<std::vector<std::string>> withoutAliases(Connection& connection,
-                                                std::span<const std::string> words) {
-    std::vector<std::string> tags(words.begin(), words.end());
-    PANTILE_ASSIGN_OR_RETURN(const auto any,
-                             findNumber(connection, "SELECT 1 FROM tag_aliases LIMIT 1"));
-    if (!any) return tags;
-    for (std::string& tag : tags) {
+Result<std::vector<std::string>> meantTags(Connection& connection,
+                                           std::span<const std::string> words) {
+    std::vector<std::string> tags;
+    std::map<std::string, std::string> firstOf;  // Of new tags, by their folded words.
+    for (const std::string& word : words) {
         PANTILE_ASSIGN_OR_RETURN(
-            const auto meant,
-            allTexts(connection, "SELECT tag FROM tag_aliases WHERE alias = fold(?1)", {tag}));
-        if (!meant.empty()) tag = meant.front();
+            const auto stored,
+            allTexts(connection,
+                     "SELECT tag, 0 AS rank FROM tag_aliases WHERE alias = fold(?1) UNION ALL "
+                     "SELECT name, 1 + (name <> ?1) FROM tags WHERE folded = fold(?1) "
+                     "ORDER BY rank, 1 LIMIT 1",
+                     {word}));
+        if (!stored.empty()) {
+            tags.push_back(stored.front());
+            continue;
+        }
+        PANTILE_ASSIGN_OR_RETURN(const auto folded,
+                                 allTexts(connection, "SELECT fold(?1)", {word}));
+        tags.push_back(firstOf.try_emplace(folded.front(), word).first->second);
     }
     return tags;
 }

@@ -16,9 +16,10 @@ namespace pantile::catalogue {
 /// Sorted by their bytes.
 core::Result<std::vector<std::string>> loadTags(Connection& connection, core::TextureId id);
 
-/// The tags that these words stand for: an alias becomes its tag.
-core::Result<std::vector<std::string>> withoutAliases(Connection& connection,
-                                                      std::span<const std::string> words);
+/// The tags that these words stand for: an alias becomes its tag, and what is a tag of the library
+/// but for its letters' case or accents becomes that tag.
+core::Result<std::vector<std::string>> meantTags(Connection& connection,
+                                                 std::span<const std::string> words);
 
 /// Makes `tags` the tags of the texture.
 core::Result<void> storeTags(Connection& connection, core::TextureId id,

@@ -1,5 +1,6 @@
 #include "catalogue/tags.h"
 
+#include <algorithm>
 #include <functional>
 #include <optional>
 
@@ -11,6 +12,7 @@
 #include "catalogue/sql_functions.h"
 #include "catalogue/statement.h"
 #include "catalogue/tag_list.h"
+#include "core/nearest_word.h"
 #include "core/text.h"
 #include "core/texture.h"
 
@@ -56,17 +58,25 @@ bool isAtOrBelow(std::string_view tag, std::string_view name) {
 
 Result<void> checkUnused(Connection& connection, std::string_view word,
                          std::optional<std::string_view> except = std::nullopt) {
-    PANTILE_RETURN_IF_ERROR(core::checkTag(std::string(word)));
+    PANTILE_RETURN_IF_ERROR(checkNewTag(word));
     PANTILE_ASSIGN_OR_RETURN(
         const auto tags,
-        allTexts(connection,
-                 "SELECT name FROM tags WHERE folded = fold(?1) AND name IS NOT ?2 UNION ALL "
-                 "SELECT alias || ' (for ' || tag || ')' FROM tag_aliases WHERE alias = fold(?1)",
+        allTexts(connection, "SELECT name FROM tags WHERE folded = fold(?1) AND name IS NOT ?2",
                  {word, orNull(except)}));
-    if (tags.empty()) return {};
-    return Error{ErrorKind::AlreadyExists,
-                 "there is a tag '" + core::excerpt(tags.front()) + "' already",
-                 "choose another word, or merge the two"};
+    if (!tags.empty()) {
+        return Error{ErrorKind::AlreadyExists,
+                     "there is a tag '" + core::excerpt(tags.front()) + "' already",
+                     "choose another word, or merge the two"};
+    }
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto meant,
+        allTexts(connection, "SELECT tag FROM tag_aliases WHERE alias = fold(?1)", {word}));
+    if (meant.empty()) return {};
+    return Error{
+        ErrorKind::AlreadyExists,
+        "'" + core::excerpt(word) + "' stands for the tag '" + core::excerpt(meant.front()) +
+            "' already",
+        "choose another word, or let go of that with: tags unalias " + core::excerpt(word)};
 }
 
 /// Every texture that has the tag or one below it.
@@ -115,7 +125,67 @@ Result<std::int64_t> moveTag(Library& library, std::string_view name, std::strin
                             });
 }
 
+/// A tag or another word for one.
+struct KnownWord {
+    std::string folded;
+    std::string written;
+};
+
+Result<std::vector<KnownWord>> allWords(Connection& connection) {
+    PANTILE_ASSIGN_OR_RETURN(
+        Statement row,
+        Statement::prepare(connection,
+                           "SELECT folded, name FROM tags UNION ALL SELECT alias, alias FROM "
+                           "tag_aliases ORDER BY 1, 2"));
+    std::vector<KnownWord> words;
+    for (;;) {
+        PANTILE_ASSIGN_OR_RETURN(const bool more, row.step());
+        if (!more) return words;
+        words.push_back({row.text(0), row.text(1)});
+    }
+}
+
+/// As it is written, or nothing.
+std::string nearestOf(std::string_view folded, const std::vector<KnownWord>& known) {
+    std::vector<std::string_view> words;
+    words.reserve(known.size());
+    for (const KnownWord& each : known) words.emplace_back(each.folded);
+    const auto nearest = core::nearestWord(folded, words);
+    if (!nearest) return {};
+    const auto place = std::find(words.begin(), words.end(), *nearest) - words.begin();
+    return known[static_cast<std::size_t>(place)].written;
+}
+
 }  // namespace
+
+Result<void> checkNewTag(std::string_view tag) {
+    PANTILE_RETURN_IF_ERROR(core::checkTag(tag));
+    const bool wholeLevels =
+        !tag.starts_with('/') && !tag.ends_with('/') && tag.find("//") == std::string_view::npos;
+    if (wholeLevels) return {};
+    return Error{ErrorKind::InvalidInput,
+                 "'" + core::excerpt(tag) + "' cannot be a tag: one of its levels is empty",
+                 "write a word on either side of each '/', such as stone/slate"};
+}
+
+Result<std::vector<UnknownTag>> unknownTags(const Library& library,
+                                            std::span<const std::string> words) {
+    Connection& connection = library.connection();
+    std::vector<UnknownTag> unknown;
+    for (const std::string& word : words) {
+        const std::string folded = library.folding().fold(word);
+        PANTILE_ASSIGN_OR_RETURN(
+            const auto known,
+            findNumber(connection,
+                       "SELECT 1 FROM tags WHERE folded = ?1 OR (folded > ?1 || '/' AND folded < "
+                       "?1 || '0') UNION ALL SELECT 1 FROM tag_aliases WHERE alias = ?1 LIMIT 1",
+                       {folded}));
+        if (known) continue;
+        PANTILE_ASSIGN_OR_RETURN(const auto all, allWords(connection));
+        unknown.push_back({word, nearestOf(folded, all)});
+    }
+    return unknown;
+}
 
 Result<std::vector<TagCount>> listTags(const Library& library) {
     Connection& connection = library.connection();
@@ -163,7 +233,12 @@ Result<std::int64_t> mergeTag(Library& library, std::string_view name, std::stri
     nameAction(library, "Merge tag " + nameInWords(name) + " into " + nameInWords(into));
     PANTILE_ASSIGN_OR_RETURN(const std::string from, storedName(library.connection(), name));
     PANTILE_ASSIGN_OR_RETURN(const std::string target, storedName(library.connection(), into));
-    if (isAtOrBelow(from, target) || isAtOrBelow(target, from)) {
+    if (from == target) {
+        return Error{ErrorKind::InvalidInput,
+                     "'" + core::excerpt(from) + "' cannot be merged into itself",
+                     "name the tag that its textures are to have"};
+    }
+    if (isBelow(from, target) || isBelow(target, from)) {
         return Error{ErrorKind::InvalidInput,
                      "'" + core::excerpt(from) + "' and '" + core::excerpt(target) +
                          "' lie below one another",
@@ -176,7 +251,7 @@ Result<std::int64_t> mergeTag(Library& library, std::string_view name, std::stri
 
 Result<std::int64_t> deleteTag(Library& library, std::string_view name) {
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
-    nameAction(library, "Delete tag " + nameInWords(name));
+    nameAction(library, "Remove tag " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::string stored, storedName(library.connection(), name));
     PANTILE_RETURN_IF_ERROR(
         run(library.connection(), "DELETE FROM tag_aliases WHERE tag = ?1", {stored}));
@@ -223,7 +298,7 @@ Result<void> removeTagAlias(Library& library, std::string_view alias) {
     if (gone == 0) {
         return Error{ErrorKind::NotFound,
                      "'" + core::excerpt(alias) + "' is no other word for a tag",
-                     "'pantile tags' lists those there are"};
+                     "'pantile tags list' shows those there are"};
     }
     return transaction.commit();
 }

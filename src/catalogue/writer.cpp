@@ -30,7 +30,7 @@ Result<TextureId> insertTexture(Library& library, const core::Texture& texture,
             "changed_at, revision) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?7, 1)",
             {contentId, text.title, text.author, text.licence, text.source, text.note, now}));
     const TextureId id{connection.lastInsertedId()};
-    PANTILE_ASSIGN_OR_RETURN(auto tags, withoutAliases(connection, text.tags));
+    PANTILE_ASSIGN_OR_RETURN(auto tags, meantTags(connection, text.tags));
     core::normaliseTags(tags);
     PANTILE_RETURN_IF_ERROR(storeTags(connection, id, tags));
     PANTILE_RETURN_IF_ERROR(run(

@@ -53,6 +53,45 @@ void printProblem(std::ostream& err, const core::Error& error) {
     err << '\n';
 }
 
+namespace {
+
+std::string_view firstWord(std::string_view usage) {
+    return usage.substr(0, usage.find(' '));
+}
+
+/// "write load list", or "write load list, load show NAME or load remove NAME".
+std::string waysToUse(const Command& command, const std::vector<std::string_view>& usages) {
+    std::string text = "write ";
+    for (std::size_t i = 0; i < usages.size(); ++i) {
+        if (i > 0) text += i + 1 == usages.size() ? " or " : ", ";
+        text += std::string(command.name) + " " + std::string(usages[i]);
+    }
+    return text;
+}
+
+}  // namespace
+
+core::Error wrongUse(std::string_view name, std::span<const std::string> words) {
+    const Command& command = *findCommand(name);
+    const std::string_view verb = words.empty() ? std::string_view{} : words.front();
+    std::vector<std::string_view> verbs;
+    std::vector<std::string_view> ofVerb;
+    for (const std::string_view usage : command.usage) {
+        if (firstWord(usage) == verb) ofVerb.push_back(usage);
+        if (verbs.empty() || verbs.back() != firstWord(usage)) verbs.push_back(firstWord(usage));
+    }
+    const std::string called(name);
+    if (!ofVerb.empty()) {
+        return {core::ErrorKind::Usage, "this is no way to use " + called + " " + std::string(verb),
+                waysToUse(command, ofVerb)};
+    }
+    const std::string all = waysToUse(command, verbs) + "; 'pantile help " + called + "' says more";
+    if (words.empty()) return {core::ErrorKind::Usage, called + " alone says too little", all};
+    const auto nearest = core::nearestWord(verb, verbs);
+    return {core::ErrorKind::Usage, "there is no '" + called + " " + core::excerpt(verb) + "'",
+            nearest ? "did you mean " + called + " " + std::string(*nearest) + "?" : all};
+}
+
 core::Result<void> checkPositional(const Arguments& arguments, std::size_t least, std::size_t most,
                                    std::string_view expected) {
     const auto& words = arguments.positional();

@@ -67,6 +67,10 @@ core::Error unknownCommand(std::string_view name);
 /// What happened and what to do, as standard error shows it.
 void printProblem(std::ostream& err, const core::Error& error);
 
+/// The error for words that are no way to use a command that takes a word such as "add" or "list"
+/// first: with the nearest such word, how the given one is used, or all there are.
+core::Error wrongUse(std::string_view command, std::span<const std::string> words);
+
 /// Errors: Usage, if there are fewer than `least` or more than `most` positional words.
 core::Result<void> checkPositional(const Arguments& arguments, std::size_t least, std::size_t most,
                                    std::string_view expected);

@@ -9,6 +9,7 @@
 #include "cli/arguments.h"
 #include "core/text.h"
 #include "tasks/find_textures.h"
+#include "tasks/query_remarks.h"
 
 namespace pantile::cli {
 
@@ -20,6 +21,18 @@ namespace {
 
 bool isNumber(std::string_view word) {
     return !word.empty() && word.find_first_not_of("0123456789") == std::string_view::npos;
+}
+
+/// "1-5", "1..5" or "1,2".
+bool looksLikeIds(std::string_view word) {
+    return word.find_first_of("0123456789") == 0 &&
+           word.find_first_not_of("0123456789,;-. ") == std::string_view::npos;
+}
+
+/// What may be wrong with a query that found nothing.
+std::string hintFor(const catalogue::Library& library, const std::string& query) {
+    const auto remarks = tasks::queryRemarks(library, query);
+    return remarks.empty() ? "'pantile find' lists all that are there" : remarks.front();
 }
 
 Result<std::vector<core::TextureId>> search(catalogue::Library& library, const std::string& text) {
@@ -68,8 +81,12 @@ Result<Selection> selectTextures(catalogue::Library& library,
         for (const core::TextureId id : found) take(id);
     }
     if (selection.ids.empty()) {
-        return Error{ErrorKind::NotFound, "no texture answers '" + core::excerpt(*query) + "'",
-                     "'pantile find' lists all that are there"};
+        return Error{
+            ErrorKind::NotFound, "no texture answers '" + core::excerpt(*query) + "'",
+            looksLikeIds(*query)
+                ? "ids stand with blanks between them: 1 2 3; a range is a search: \"id>=1 "
+                  "id<=3\""
+                : hintFor(library, *query)};
     }
     return selection;
 }

@@ -8,10 +8,6 @@ void printRepairs(std::ostream& out, const std::vector<std::string>& repairs) {
     for (const std::string& repair : repairs) out << "  put right: " << repair << '\n';
 }
 
-std::string counted(std::int64_t number, std::string_view one, std::string_view many) {
-    return std::to_string(number) + " " + std::string(number == 1 ? one : many);
-}
-
 Table textureTable(std::span<const catalogue::TextureRow> rows) {
     Table table({{"id", Align::Right},
                  {"title"},

@@ -11,6 +11,7 @@
 
 #include "catalogue/texture_row.h"
 #include "cli/table.h"
+#include "core/counted.h"
 #include "core/duration.h"
 
 namespace pantile::cli {
@@ -22,7 +23,6 @@ void printRepairs(std::ostream& out, const std::vector<std::string>& repairs);
 
 using core::spokenTime;
 
-/// "1 texture", "3 textures".
-std::string counted(std::int64_t number, std::string_view one, std::string_view many);
+using core::counted;
 
 }  // namespace pantile::cli

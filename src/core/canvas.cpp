@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "core/palette_bar.h"
 #include "core/range_check.h"
 #include "core/text.h"
 
@@ -46,10 +47,9 @@ Result<void> checkFillButton(const Canvas& canvas) {
 }  // namespace
 
 CanvasGeometry CanvasGeometry::beside(Size grid) {
-    constexpr int kGapCounts = 24;
     CanvasGeometry g;
     g.gridCentre = {g.cellPitch / 2, g.cellPitch / 2};
-    g.swatchCentre = {grid.width * g.cellPitch + kGapCounts + g.swatchPitch / 2, g.swatchPitch / 2};
+    g.swatchCentre = usualBarPlace(g, grid);
     return g;
 }
 

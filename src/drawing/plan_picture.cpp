@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "core/counted.h"
 #include "core/duration.h"
 #include "core/text.h"
 
@@ -273,9 +274,9 @@ private:
     void drawWords() {
         words({m_least.x, m_least.y - kMargin - kLineHeight / 2}, escaped(m_of.title));
         words({m_least.x, m_least.y - kMargin + kLineHeight / 2},
-              number(std::ssize(m_plan.strokes)) + " strokes, " + number(m_plan.picks) +
-                  " colour picks" + (m_plan.fill ? ", 1 fill" : "") + ", " +
-                  core::spokenTime(m_plan.milliseconds));
+              core::counted(std::ssize(m_plan.strokes), "stroke", "strokes") + ", " +
+                  core::counted(m_plan.picks, "colour pick", "colour picks") +
+                  (m_plan.fill ? ", 1 fill" : "") + ", " + core::spokenTime(m_plan.milliseconds));
         core::Point line{m_least.x, m_most.y + kMargin + kLineHeight};
         const auto entry = [&](const std::string& text) {
             words({line.x + kSampleWidth, line.y + kTextSize / 3}, text);

@@ -3,7 +3,7 @@
 #include <array>
 #include <string>
 
-#include "core/range_check.h"
+#include "core/palette_bar.h"
 
 namespace pantile::drawing {
 namespace {
@@ -25,30 +25,6 @@ core::Result<void> checkSize(const DrawingRequest& request) {
                  "choose a canvas of at least that size, or convert the picture smaller"};
 }
 
-/// Counts on one axis: from `first`, `length` of them.
-struct Span {
-    int first;
-    int length;
-};
-
-/// What `cells` squares of `pitch` take up, the first of them centred at `centre`.
-Span squares(int centre, int pitch, int cells) {
-    return {centre - pitch / 2, pitch * cells};
-}
-
-bool meet(Span a, Span b) {
-    return a.first < b.first + b.length && b.first < a.first + a.length;
-}
-
-bool liesOverGrid(core::PaletteIndex colour, const core::Canvas& canvas) {
-    const core::CanvasGeometry& g = canvas.geometry;
-    const core::Point swatch = g.swatch(colour);
-    return meet(squares(g.gridCentre.x, g.cellPitch, canvas.size.width),
-                squares(swatch.x, g.swatchPitch, 1)) &&
-           meet(squares(g.gridCentre.y, g.cellPitch, canvas.size.height),
-                squares(swatch.y, g.swatchPitch, 1));
-}
-
 core::Result<void> checkColour(core::PaletteIndex colour, const core::Canvas& canvas) {
     if (colour >= canvas.colourLimit()) {
         return Error{ErrorKind::DoesNotFit,
@@ -57,10 +33,7 @@ core::Result<void> checkColour(core::PaletteIndex colour, const core::Canvas& ca
                          std::to_string(canvas.colourLimit() - 1),
                      "convert the texture to fewer colours or to the canvas's palette"};
     }
-    if (!liesOverGrid(colour, canvas)) return {};
-    return Error{ErrorKind::InvalidInput,
-                 "the swatch of colour " + std::to_string(colour) + " lies over the canvas's grid",
-                 "correct the canvas's grid and palette bar places"};
+    return core::checkSwatch(colour, canvas);
 }
 
 core::Result<void> checkColours(const DrawingRequest& request) {

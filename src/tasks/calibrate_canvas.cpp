@@ -5,6 +5,7 @@
 #include "board/load_writer.h"
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
+#include "core/palette_bar.h"
 #include "tasks/keep_estimates.h"
 
 namespace pantile::tasks {
@@ -31,8 +32,10 @@ Result<CalibratedCanvas> takeCalibration(catalogue::Library& library, const std:
                                          const board::CalibrationReading& reading) {
     PANTILE_ASSIGN_OR_RETURN(core::Canvas canvas, catalogue::readCanvas(library, name));
     PANTILE_ASSIGN_OR_RETURN(const board::Calibrated found, board::calibratedFrom(canvas, reading));
+    const core::CanvasGeometry before = canvas.geometry;
     canvas.geometry.cellPitch = found.cellPitch;
     canvas.geometry.gridCentre = found.gridCentre;
+    core::keepUsualBarClear(canvas, before, canvas.size);
     PANTILE_RETURN_IF_ERROR(tasks::setCanvas(library, canvas));
     return CalibratedCanvas{std::move(canvas), found};
 }

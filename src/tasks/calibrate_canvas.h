@@ -28,7 +28,8 @@ struct CalibratedCanvas {
 };
 
 /// Gives the canvas the pitch and the origin that explain what was read off, by setCanvas of
-/// keep_estimates.h. The palette bar stays where the profile has it.
+/// keep_estimates.h. The palette bar stays where the profile has it, unless that is its usual
+/// place and the grid comes to lie under it: then it goes beside the grid.
 /// Errors: NotFound; as board::calibratedFrom.
 core::Result<CalibratedCanvas> takeCalibration(catalogue::Library& library,
                                                const std::string& canvas,

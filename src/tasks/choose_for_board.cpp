@@ -5,6 +5,7 @@
 #include "board/left_out.h"
 #include "board/load_writer.h"
 #include "catalogue/boards.h"
+#include "core/text.h"
 #include "tasks/load_candidates.h"
 
 namespace pantile::tasks {
@@ -28,6 +29,12 @@ NotChosen notChosen(const std::vector<LoadCandidate>& candidates,
 }
 
 }  // namespace
+
+std::string ChosenSlot::credit() const {
+    std::string text = author.empty() ? "" : "by " + core::visibleText(author);
+    if (!licence.empty()) text += (text.empty() ? "licence " : ", ") + core::visibleText(licence);
+    return text;
+}
 
 Result<Choice> chooseForBoard(const catalogue::Library& library,
                               const std::vector<core::TextureId>& ids, const ChooseOptions& options,

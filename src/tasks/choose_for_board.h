@@ -36,6 +36,11 @@ struct ChosenSlot {
     std::int64_t bytes = 0;
     std::int64_t milliseconds = 0;
     board::LoadSlot slot;
+    std::string author = {};
+    std::string licence = {};
+
+    /// "by Mara Quill, CC0-1.0", safe to print; empty if neither is known.
+    std::string credit() const;
 };
 
 struct NotChosen {

@@ -85,7 +85,8 @@ Credit harmless(const Credit& credit) {
         const std::string visible = core::visibleText(words);
         return looksLikeCode(visible) ? instead : visible;
     };
-    Credit clean{cleaned(credit.title), cleaned(credit.author), cleaned(credit.licence)};
+    Credit clean{cleaned(credit.title), cleaned(credit.author), cleaned(credit.licence),
+                 credit.textures};
     const bool together = looksLikeCode(clean.title + " " + clean.author + " " + clean.licence);
     return together ? Credit{instead, {}, {}} : clean;
 }
@@ -108,6 +109,8 @@ public:
     Frame(const Credit& credit, const PostOptions& options) {
         if (!options.syntax) return;
         m_rules = &rulesOf(*options.syntax);
+        // "3 textures" says what it is, and begins with a letter that no place makes anything of.
+        if (credit.textures == 1) m_lead = m_rules->lead;
         constexpr std::size_t kMostWords = core::kMaxTitleCharacters;
         const std::size_t most = options.limit ? *options.limit / 2 : std::string::npos;
         for (std::size_t length = kMostWords; true; --length) {
@@ -121,13 +124,14 @@ public:
 
     std::string around(std::string_view code, std::size_t number, std::size_t parts) const {
         if (m_rules == nullptr) return std::string(code);
-        std::string text = std::string(m_rules->lead) + m_words;
+        std::string text = std::string(m_lead) + m_words;
         if (parts > 1) text += ", " + codec::PartHead{number, parts, 0}.name();
         return text + std::string(m_rules->open) + std::string(code) + std::string(m_rules->close);
     }
 
 private:
     const SyntaxRules* m_rules = nullptr;
+    std::string_view m_lead;
     std::string m_words;
 };
 

@@ -23,6 +23,7 @@ struct Credit {
     std::string title;
     std::string author;
     std::string licence;
+    std::size_t textures = 1;  ///< If there are more, the title tells how many.
 };
 
 struct PostOptions {

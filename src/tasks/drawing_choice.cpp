@@ -118,6 +118,32 @@ Result<FittedTexture> fitToCanvas(const core::Texture& texture, const core::Canv
     return FittedTexture{std::move(fitted), std::move(palette)};
 }
 
+namespace {
+
+/// More for a canvas that comes nearer to taking the texture: one that takes its size, then the
+/// most colours; of those that are too small, the largest.
+auto nearness(const core::Texture& texture, const core::Canvas& canvas) {
+    const int area = canvas.size.width * canvas.size.height;
+    const bool takesSize = texture.grid().width() <= canvas.size.width &&
+                           texture.grid().height() <= canvas.size.height;
+    return takesSize ? std::tuple(1, canvas.colourLimit(), -area)
+                     : std::tuple(0, area, canvas.colourLimit());
+}
+
+Error fitsNone(const core::Texture& texture, std::span<const core::Canvas> canvases) {
+    std::string message = "there is no canvas";
+    if (!canvases.empty()) {
+        const auto nearest = std::max_element(
+            canvases.begin(), canvases.end(), [&](const core::Canvas& a, const core::Canvas& b) {
+                return nearness(texture, a) < nearness(texture, b);
+            });
+        message = "it fits no canvas: " + fitToCanvas(texture, *nearest).error().message;
+    }
+    return {ErrorKind::DoesNotFit, message, "'pantile canvas add' makes one that it fits"};
+}
+
+}  // namespace
+
 Result<core::Canvas> chooseCanvas(const core::Texture& texture,
                                   std::span<const core::Canvas> canvases) {
     const core::Canvas* best = nullptr;
@@ -125,19 +151,12 @@ Result<core::Canvas> chooseCanvas(const core::Texture& texture,
         return std::tuple(canvas.size.width * canvas.size.height, canvas.palette ? 0 : 1,
                           canvas.name);
     };
-    std::optional<Error> last;
     for (const core::Canvas& canvas : canvases) {
-        const auto fitted = fitToCanvas(texture, canvas);
-        if (!fitted) {
-            last = fitted.error();
-        } else if (best == nullptr || rank(canvas) < rank(*best)) {
-            best = &canvas;
-        }
+        const bool isBetter = best == nullptr || rank(canvas) < rank(*best);
+        if (isBetter && fitToCanvas(texture, canvas)) best = &canvas;
     }
     if (best != nullptr) return *best;
-    return Error{ErrorKind::DoesNotFit,
-                 canvases.empty() ? "there is no canvas" : "it fits no canvas: " + last->message,
-                 "'pantile canvas add' makes one that it fits"};
+    return fitsNone(texture, canvases);
 }
 
 }  // namespace pantile::tasks

@@ -28,7 +28,8 @@ struct FittedTexture {
 core::Result<FittedTexture> fitToCanvas(const core::Texture& texture, const core::Canvas& canvas);
 
 /// The canvas that a texture is drawn on unless told otherwise: of those that it fits the smallest,
-/// with a fixed palette before free colours, then by name. Errors: DoesNotFit if it fits none.
+/// with a fixed palette before free colours, then by name. Errors: DoesNotFit if it fits none, with
+/// the reason of the one that comes nearest.
 core::Result<core::Canvas> chooseCanvas(const core::Texture& texture,
                                         std::span<const core::Canvas> canvases);
 

@@ -56,7 +56,7 @@ Result<void> checkFree(const std::vector<std::filesystem::path>& files, IfExists
         std::error_code problem;
         if (std::filesystem::exists(std::filesystem::symlink_status(file, problem))) {
             return Error{ErrorKind::AlreadyExists, file.string() + " is there already",
-                         "choose another folder, or say --replace"};
+                         "choose another name or folder, or say --replace"};
         }
     }
     return {};
@@ -125,6 +125,15 @@ Result<void> makeFolder(const std::filesystem::path& folder) {
     std::error_code problem;
     std::filesystem::create_directories(folder, problem);
     if (!problem && std::filesystem::is_directory(folder, problem)) return {};
+    // The folder itself or one above it may be a file.
+    for (std::filesystem::path above = folder; !above.empty(); above = above.parent_path()) {
+        const auto status = std::filesystem::status(above, problem);
+        if (std::filesystem::exists(status) && !std::filesystem::is_directory(status)) {
+            return Error{ErrorKind::Io, above.string() + " is a file, not a folder",
+                         "name a folder; it is made if it is not there"};
+        }
+        if (above == above.parent_path()) break;
+    }
     return Error{ErrorKind::Io, "the folder " + folder.string() + " cannot be made",
                  "choose a place where you may write"};
 }

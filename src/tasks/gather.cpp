@@ -11,8 +11,11 @@
 #include "catalogue/query.h"
 #include "catalogue/reader.h"
 #include "catalogue/shelves.h"
+#include "catalogue/tags.h"
 #include "catalogue/writer.h"
+#include "core/counted.h"
 #include "core/text.h"
+#include "core/trimmed.h"
 #include "tasks/collect_files.h"
 #include "tasks/drawing_estimate.h"
 #include "tasks/files.h"
@@ -71,6 +74,8 @@ Result<void> checkWords(const GatherOptions& options) {
     text.source = options.source.value_or("");
     text.tags = options.tags;
     PANTILE_RETURN_IF_ERROR(core::checkTextureText(text));
+    for (const std::string& tag : options.tags)
+        PANTILE_RETURN_IF_ERROR(catalogue::checkNewTag(tag));
     return options.shelf.empty() ? Result<void>() : core::checkName("shelf name", options.shelf);
 }
 
@@ -78,9 +83,9 @@ core::TextureText wordsFor(const core::Texture& texture, bool fromCode, const st
                            const GatherOptions& options) {
     core::TextureText text = texture.text();
     const auto fill = [](std::string& field, const std::optional<std::string>& value) {
-        if (field.empty() && value) field = *value;
+        if (field.empty() && value) field = core::trimmed(*value);
     };
-    if (options.title && !fromCode) text.title = *options.title;
+    if (options.title && !fromCode) text.title = core::trimmed(*options.title);
     fill(text.title, options.title);
     fill(text.author, options.author);
     fill(text.licence, options.licence);
@@ -88,6 +93,24 @@ core::TextureText wordsFor(const core::Texture& texture, bool fromCode, const st
     fill(text.source, core::cleanedText(name, {"source", core::kMaxSourceCharacters}));
     text.tags.insert(text.tags.end(), options.tags.begin(), options.tags.end());
     return text;
+}
+
+// Puts the texture on the shelf, and the tags on one that was there before: a new one has them.
+// Returns whether anything of that is new.
+Result<bool> fileTexture(Gathering& gathering, const catalogue::AddedTexture& texture) {
+    const GatherOptions& options = gathering.options;
+    const std::span<const core::TextureId> id(&texture.id, 1);
+    std::int64_t changed = 0;
+    if (texture.outcome != catalogue::AddedTexture::Outcome::Added && !options.tags.empty()) {
+        PANTILE_ASSIGN_OR_RETURN(changed,
+                                 catalogue::changeTags(gathering.library, id, options.tags, {}));
+    }
+    if (!options.shelf.empty()) {
+        PANTILE_ASSIGN_OR_RETURN(const std::int64_t put,
+                                 catalogue::putOnShelf(gathering.library, id, options.shelf));
+        changed += put;
+    }
+    return changed > 0;
 }
 
 // Stores one texture with its shelf and its costs as one change.
@@ -98,20 +121,17 @@ Result<catalogue::AddedTexture> store(Gathering& gathering, const core::Texture&
     PANTILE_ASSIGN_OR_RETURN(const catalogue::AddedTexture added,
                              catalogue::addTexture(gathering.library, texture));
     using Outcome = catalogue::AddedTexture::Outcome;
+    PANTILE_ASSIGN_OR_RETURN(const bool filed, fileTexture(gathering, added));
     if (added.outcome == Outcome::AlreadyThere) {
         PANTILE_ASSIGN_OR_RETURN(const catalogue::TextureRecord known,
                                  catalogue::readTexture(gathering.library, added.id));
         PANTILE_RETURN_IF_ERROR(transaction.commit());
         gathering.report.known.push_back(
-            {added.id, known.texture.text().title, path, recognised.repairs});
+            {added.id, known.texture.text().title, path, recognised.repairs, filed});
         return added;
     }
     PANTILE_RETURN_IF_ERROR(noteSeam(gathering.library, added.id, texture));
     PANTILE_RETURN_IF_ERROR(noteLook(gathering.library, added.id, texture));
-    if (!gathering.options.shelf.empty()) {
-        PANTILE_RETURN_IF_ERROR(catalogue::putOnShelf(gathering.library, std::span(&added.id, 1),
-                                                      gathering.options.shelf));
-    }
     const auto estimate =
         prepared.estimate ? prepared.estimate : estimateDrawing(texture, gathering.defaults);
     if (estimate) {
@@ -307,9 +327,10 @@ Result<void> gatherOne(Gathering& gathering, const Item& item, const Prepared& p
 }
 
 Error stoppedAfter(std::int64_t done, std::int64_t total) {
-    return {ErrorKind::Cancelled,
-            "stopped after " + std::to_string(done) + " of " + std::to_string(total) + " files",
-            "what was added stays; the same command again adds the rest"};
+    return {
+        ErrorKind::Cancelled,
+        "stopped after " + std::to_string(done) + " of " + core::counted(total, "file", "files"),
+        "what was added stays; the same command again adds the rest"};
 }
 
 bool isPiped(const std::filesystem::path& path) {
@@ -350,7 +371,7 @@ std::vector<Item> itemsOf(const std::vector<GatherInput>& inputs, Gathering& gat
 
 std::string nameOfAction(const std::vector<GatherInput>& inputs, const std::vector<Item>& items) {
     if (items.size() == 1) return "Add " + catalogue::nameInWords(items.front().name());
-    const std::string files = std::to_string(items.size()) + " files";
+    const std::string files = core::counted(std::ssize(items), "file", "files");
     if (inputs.size() > 1) return "Add " + files;
     return "Add " + files + " from " + catalogue::nameInWords(inputs.front().path);
 }

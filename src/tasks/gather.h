@@ -28,8 +28,9 @@ struct GatherOptions {
     std::optional<std::string> author;   ///< Fills in what a code does not say; never replaces it.
     std::optional<std::string> licence;  ///< The same.
     std::optional<std::string> source;   ///< Else the file's name.
-    std::vector<std::string> tags;       ///< Added to those that a code carries.
-    std::string shelf;                   ///< Made if it is not there; or empty.
+    /// Added to those that a code carries, and to those of a texture that is known already.
+    std::vector<std::string> tags;
+    std::string shelf;  ///< Made if it is not there; or empty. For known textures too.
 };
 
 struct GatheredTexture {
@@ -52,6 +53,7 @@ struct KnownTexture {
     std::string title;
     std::string path;
     std::vector<std::string> repairs;
+    bool filed = false;  ///< It has a tag now, or stands on the shelf, that it had not before.
 };
 
 struct RefusedInput {

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "core/counted.h"
 #include "core/text.h"
 #include "tasks/text_lines.h"
 
@@ -147,8 +148,9 @@ Result<GridCsv> parseGridCsv(std::string_view text) {
         if (row == 1) width = rowCells.size();
         if (rowCells.size() != width) {
             return Error{ErrorKind::InvalidInput,
-                         "row " + std::to_string(row) + " has " + std::to_string(rowCells.size()) +
-                             " entries, and row 1 has " + std::to_string(width),
+                         "row " + std::to_string(row) + " has " +
+                             core::counted(std::ssize(rowCells), "entry", "entries") +
+                             ", and row 1 has " + std::to_string(width),
                          "give every row the same number of entries"};
         }
         cells.insert(cells.end(), rowCells.begin(), rowCells.end());

@@ -248,8 +248,9 @@ std::vector<board::FitItem> fitItems(const std::vector<LoadCandidate>& candidate
 ChosenSlot chosenSlot(std::vector<LoadCandidate>& candidates, const board::FitPick& pick) {
     LoadCandidate& chosen = candidates[pick.item];
     const board::FitVariant& takes = chosen.takes[pick.variant];
-    return {chosen.row.id, takes.bytes, takes.milliseconds,
-            std::move(chosen.variants[pick.variant])};
+    return {chosen.row.id,      takes.bytes,
+            takes.milliseconds, std::move(chosen.variants[pick.variant]),
+            chosen.row.author,  chosen.row.licence};
 }
 
 }  // namespace pantile::tasks

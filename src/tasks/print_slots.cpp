@@ -4,6 +4,7 @@
 
 #include "board/cautions.h"
 #include "catalogue/loads.h"
+#include "core/counted.h"
 #include "core/duration.h"
 #include "core/text.h"
 #include "image_files/slot_sheet.h"
@@ -21,14 +22,17 @@ namespace {
 Result<image_files::SheetSlot> sheetSlot(const ChosenSlot& chosen) {
     const board::LoadSlot& slot = chosen.slot;
     PANTILE_ASSIGN_OR_RETURN(core::Pixels picture, picture::enlarged(slot.grid, slot.palette, 1));
-    return image_files::SheetSlot{
+    image_files::SheetSlot printed{
         std::move(picture),
         slot.title.empty() ? "(no title)" : core::visibleText(slot.title),
         {std::to_string(slot.grid.width()) + "x" + std::to_string(slot.grid.height()) + " cells, " +
              core::spokenTime(chosen.milliseconds) + " to draw",
-         std::to_string(slot.plan.picks) + " colours picked, " + std::to_string(chosen.bytes) +
-             " bytes",
+         core::counted(slot.plan.picks, "colour", "colours") + " picked, " +
+             std::to_string(chosen.bytes) + " bytes",
          "for the canvas " + core::visibleText(slot.canvas.name)}};
+    if (std::string credit = chosen.credit(); !credit.empty())
+        printed.facts.push_back(std::move(credit));
+    return printed;
 }
 
 Result<image_files::SlotSheet> sheetOf(const std::string& name, const Choice& choice) {
@@ -36,9 +40,9 @@ Result<image_files::SlotSheet> sheetOf(const std::string& name, const Choice& ch
     sheet.heading = "Load " + core::visibleText(name);
     sheet.below = "For the board " + core::visibleText(choice.board.name) + ": " +
                   std::to_string(choice.slots.size()) + " of " +
-                  std::to_string(choice.board.slots) + " slots, " + std::to_string(choice.bytes) +
-                  " of " + std::to_string(choice.board.bytes) + " bytes, " +
-                  core::spokenTime(choice.milliseconds) + " of drawing";
+                  core::counted(choice.board.slots, "slot", "slots") + ", " +
+                  std::to_string(choice.bytes) + " of " + std::to_string(choice.board.bytes) +
+                  " bytes, " + core::spokenTime(choice.milliseconds) + " of drawing";
     for (const ChosenSlot& chosen : choice.slots) {
         PANTILE_ASSIGN_OR_RETURN(image_files::SheetSlot slot, sheetSlot(chosen));
         sheet.slots.push_back(std::move(slot));

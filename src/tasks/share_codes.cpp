@@ -12,10 +12,13 @@ using core::Result;
 
 namespace {
 
-/// How many textures there are, and author and licence where all have the same.
+/// How many textures there are, or the title of the only one, and author and licence where all have
+/// the same.
 Credit commonCredit(const std::vector<core::Texture>& textures) {
-    Credit credit{std::to_string(textures.size()) + " textures", textures.front().text().author,
-                  textures.front().text().licence};
+    const core::TextureText& first = textures.front().text();
+    Credit credit{std::to_string(textures.size()) + " textures", first.author, first.licence,
+                  textures.size()};
+    if (textures.size() == 1) credit.title = first.title;
     for (const core::Texture& texture : textures) {
         if (texture.text().author != credit.author) credit.author.clear();
         if (texture.text().licence != credit.licence) credit.licence.clear();
@@ -44,7 +47,7 @@ Result<std::vector<SharedCode>> makeCodes(const catalogue::Library& library,
                                  catalogue::readTexture(library, id));
         PANTILE_ASSIGN_OR_RETURN(codec::TextCode code,
                                  codec::encodeTextCode(record.texture, options.code));
-        Credit credit{record.row.title, record.row.author, record.row.licence};
+        Credit credit{record.row.title, record.row.author, record.row.licence, 1};
         PANTILE_ASSIGN_OR_RETURN(
             SharedCode shared, withPosts({id}, std::move(credit), std::move(code), options.posts));
         codes.push_back(std::move(shared));

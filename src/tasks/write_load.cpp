@@ -1,5 +1,7 @@
 #include "tasks/write_load.h"
 
+#include <algorithm>
+
 #include "board/cautions.h"
 #include "board/header_export.h"
 #include "board/load_writer.h"
@@ -35,8 +37,9 @@ std::string contentsText(const std::string& name, const Choice& choice) {
         text += "Slot " + std::to_string(i + 1) + ": " + core::visibleText(slot.slot.title) + ", " +
                 std::to_string(slot.slot.grid.width()) + "x" +
                 std::to_string(slot.slot.grid.height()) + " cells, " +
-                core::spokenTime(slot.milliseconds) + ", " + std::to_string(slot.bytes) +
-                " bytes\n";
+                core::spokenTime(slot.milliseconds) + ", " + std::to_string(slot.bytes) + " bytes";
+        if (const std::string credit = slot.credit(); !credit.empty()) text += ", " + credit;
+        text += "\n";
     }
     text += "\n" + std::string(board::kCautionsHeading) + ":\n";
     for (const std::string_view caution : board::cautions())
@@ -133,9 +136,46 @@ Result<WrittenLoad> writeStoredLoad(catalogue::Library& library, const std::stri
     return written;
 }
 
-Result<board::VerifiedLoad> verifyLoadFile(const fs::path& path, const core::Progress& progress) {
+namespace {
+
+/// What in the folder may be a load, sorted: headers and folders of cards.
+std::vector<fs::path> loadsIn(const fs::path& folder) {
+    std::vector<fs::path> found;
     std::error_code problem;
-    const fs::path file = fs::is_directory(path, problem) ? path / kCardFile : path;
+    for (fs::directory_iterator at(folder, problem), end; !problem && at != end;
+         at.increment(problem)) {
+        std::error_code ignored;
+        const bool isCard = fs::is_regular_file(at->path() / kCardFile, ignored);
+        if (isCard || at->path().extension() == ".h") found.push_back(at->path());
+    }
+    std::sort(found.begin(), found.end());
+    return found;
+}
+
+/// The file of the load that a path means: itself, a card's load.bin, or the one in a folder.
+/// Errors: NotFound; InvalidInput if the folder holds several.
+Result<fs::path> loadFileAt(const fs::path& path) {
+    std::error_code problem;
+    if (!fs::is_directory(path, problem)) return path;
+    if (fs::exists(path / kCardFile, problem)) return path / kCardFile;
+    const std::vector<fs::path> found = loadsIn(path);
+    if (found.empty()) {
+        return Error{ErrorKind::NotFound, "no load lies in the folder " + path.string(),
+                     "give the folder or the header that 'load write' made"};
+    }
+    if (found.size() == 1) return loadFileAt(found.front());
+    constexpr std::size_t kMostNamed = 8;
+    std::string names;
+    for (std::size_t i = 0; i < std::min(found.size(), kMostNamed); ++i)
+        names += (i == 0 ? "" : ", ") + found[i].string();
+    return Error{ErrorKind::InvalidInput, "several loads lie in the folder " + path.string(),
+                 "give one of them: " + names + (found.size() > kMostNamed ? " and others" : "")};
+}
+
+}  // namespace
+
+Result<board::VerifiedLoad> verifyLoadFile(const fs::path& path, const core::Progress& progress) {
+    PANTILE_ASSIGN_OR_RETURN(const fs::path file, loadFileAt(path));
     PANTILE_ASSIGN_OR_RETURN(const std::string contents, readFile(file, kMaxLoadFileBytes));
     Bytes bytes = bytesOf(contents);
     if (board::looksLikeHeader(bytes)) {

@@ -50,8 +50,10 @@ core::Result<WrittenLoad> writeStoredLoad(catalogue::Library& library, const std
                                           const WriteOptions& options,
                                           const core::Progress& progress = {});
 
-/// Reads a written load (a card's folder or load.bin, or a header), and replays every slot.
-/// Errors: NotFound, Io, TooLarge; Corrupt, ChecksumMismatch or Unsupported as board::readLoad.
+/// Reads a written load (a card's folder or load.bin, a header, or a folder in which only one of
+/// those lies), and replays every slot.
+/// Errors: NotFound, Io, TooLarge; InvalidInput for a folder with several, naming them; Corrupt,
+/// ChecksumMismatch or Unsupported as board::readLoad.
 core::Result<board::VerifiedLoad> verifyLoadFile(const std::filesystem::path& path,
                                                  const core::Progress& progress = {});
 

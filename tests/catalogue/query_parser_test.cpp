@@ -70,9 +70,10 @@ TEST(QueryParser, PointsAtMistakes) {
     expectError("size:32", "column 6: 'size' takes a size, not '32'", "32x32");
     expectError("width<=wide", "column 8", "like 32");
     expectError("width:", "column 7: 'width' takes a whole number, not nothing", "like 32");
-    expectError("draw<2h", "column 6", "90s or 2m");
+    expectError("draw<2min", "column 6", "90s, 2m or 1h");
     expectError("added>2026-13", "column 7", "2026-01");
     expectError("is:lost", "column 4: 'is:' does not know 'lost'", "is:removed");
+    expectError("is:untagged", "column 4", "tag:\"\"");
     expectError("clour:red", "column 1: there is no 'clour:'", "did you mean 'colour:'");
 }
 

@@ -31,7 +31,13 @@ TEST(QueryValues, ReadsTimes) {
     EXPECT_EQ(parseDuration("0.25"), 250);
     EXPECT_EQ(parseDuration("1m30s"), 90000);
     EXPECT_EQ(parseDuration("1m30.5"), 90500);
-    for (const char* bad : {"", "m", "2h", "1.m", "1.2345", ".5", "1m30x", "-1", "9999999999s"}) {
+    EXPECT_EQ(parseDuration("1h"), 3600000);
+    EXPECT_EQ(parseDuration("1h30m"), 5400000);
+    EXPECT_EQ(parseDuration("1.5h0m1s"), 5401000);
+    EXPECT_EQ(parseDuration("1h30m10"), 5410000);
+    EXPECT_EQ(parseDuration("2h5s"), 7205000);
+    for (const char* bad : {"", "m", "h", "1h30", "2min", "1s2m", "1m1h", "1m2m", "1s1", "1.m",
+                            "1.2345", ".5", "1m30x", "-1", "9999999999s"}) {
         EXPECT_EQ(parseDuration(bad), std::nullopt) << bad;
     }
 }

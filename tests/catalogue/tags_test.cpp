@@ -70,6 +70,51 @@ TEST_F(TagsTest, AreRenamedWithThoseBelow) {
     EXPECT_EQ(tagsOf(2), (Words{"grey", "stone/slate"}));
 }
 
+TEST_F(TagsTest, AreTheSameInOtherLetters) {
+    EXPECT_EQ(changeTags(library(), {{TextureId{3}}}, {{"STONE", "Grey", "New", "new"}}, {{"KELP"}})
+                  .value(),
+              1);
+    EXPECT_EQ(tagsOf(3), (Words{"New", "grey", "stone"}));
+    const auto added = add(textureOf(5, titled("e", {"Kelp", "NEW", "Grey"})));
+    EXPECT_EQ(tagsOf(added.value), (Words{"Kelp", "New", "grey"})) << "no texture has kelp now";
+}
+
+TEST_F(TagsTest, HaveNoEmptyLevels) {
+    for (const std::string tag : {"/x", "y/", "a//b", "/"}) {
+        EXPECT_THAT(changeTags(library(), {{TextureId{1}}}, {{tag}}, {}),
+                    failsWith(ErrorKind::InvalidInput, "one of its levels is empty"));
+        EXPECT_THAT(renameTag(library(), "kelp", tag), failsWith(ErrorKind::InvalidInput, tag));
+        EXPECT_THAT(addTagAlias(library(), tag, "kelp"), failsWith(ErrorKind::InvalidInput, tag));
+    }
+    EXPECT_THAT(checkNewTag("a/b/c"), isOk());
+    // Older libraries may have them, and are rid of them.
+    add(textureOf(6, titled("f", {"a//b"})));
+    EXPECT_EQ(changeTags(library(), {{TextureId{5}}}, {}, {{"a//b"}}).value(), 1);
+}
+
+TEST_F(TagsTest, UnknownOnesAreNamedWithTheNearest) {
+    ASSERT_THAT(addTagAlias(library(), "Seaweed", "kelp"), isOk());
+    const auto unknown = [&](const Words& words) { return unknownTags(library(), words).value(); };
+    EXPECT_EQ(unknown({"stone", "STONE/slate", "sEAWEED", "kelp"}), std::vector<UnknownTag>{});
+    EXPECT_EQ(
+        unknown({"klep", "seawed", "quite-other"}),
+        (std::vector<UnknownTag>{{"klep", "kelp"}, {"seawed", "seaweed"}, {"quite-other", ""}}));
+    add(textureOf(5, titled("e", {"Net/Old"})));
+    EXPECT_EQ(unknown({"net"}), std::vector<UnknownTag>{}) << "it lies above one";
+}
+
+TEST_F(TagsTest, OtherWordsForThemAreGivenOnce) {
+    ASSERT_THAT(addTagAlias(library(), "boulder", "stone"), isOk());
+    const auto again = addTagAlias(library(), "Boulder", "kelp");
+    ASSERT_THAT(
+        again, failsWith(ErrorKind::AlreadyExists, "'Boulder' stands for the tag 'stone' already"));
+    EXPECT_NE(again.error().hint.find("tags unalias Boulder"), std::string::npos);
+    EXPECT_THAT(renameTag(library(), "kelp", "boulder"),
+                failsWith(ErrorKind::AlreadyExists, "'boulder' stands for the tag 'stone'"));
+    EXPECT_THAT(mergeTag(library(), "stone", "Stone"),
+                failsWith(ErrorKind::InvalidInput, "'stone' cannot be merged into itself"));
+}
+
 TEST_F(TagsTest, AreNotRenamedToOneThatIsThere) {
     EXPECT_THAT(renameTag(library(), "kelp", "GREY"), failsWith(ErrorKind::AlreadyExists, "grey"));
     EXPECT_THAT(renameTag(library(), "kelp", "two words"), failsWith(ErrorKind::InvalidInput, ""));
@@ -109,7 +154,7 @@ TEST_F(TagsTest, HaveOtherWordsForThem) {
     EXPECT_EQ(tagsOf(added.value), (Words{"kelp"}));
 
     EXPECT_THAT(addTagAlias(library(), "seaweed", "grey"),
-                failsWith(ErrorKind::AlreadyExists, "for kelp"));
+                failsWith(ErrorKind::AlreadyExists, "'seaweed' stands for the tag 'kelp'"));
     EXPECT_THAT(addTagAlias(library(), "Grey", "kelp"), failsWith(ErrorKind::AlreadyExists, ""));
     EXPECT_THAT(renameTag(library(), "grey", "seaweed"), failsWith(ErrorKind::AlreadyExists, ""));
     ASSERT_THAT(renameTag(library(), "kelp", "weed"), isOk());

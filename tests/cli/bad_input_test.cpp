@@ -95,7 +95,7 @@ TEST_F(BadInput, AHugePngIsRefusedBeforeItIsDecoded) {
 TEST_F(BadInput, GridsThatAreNone) {
     const std::string palette = "# palette #000000 #ffffff\n";
     expectRefused({"add", file("ragged.csv", palette + "0,1\n0\n")}, 1,
-                  "row 2 has 1 entries, and row 1 has 2");
+                  "row 2 has 1 entry, and row 1 has 2");
     expectRefused({"add", file("letters.csv", palette + "0,kelp\n")}, 1, "row 1, column 2: 'kelp'");
     expectRefused({"add", file("negative.csv", palette + "0,-1\n")}, 1, "'-1'");
     expectRefused({"add", file("large.csv", palette + "0,256\n")}, 1, "'256'");
@@ -126,6 +126,30 @@ TEST_F(BadInput, UnknownNames) {
 TEST_F(BadInput, ALoadThatDoesNotFit) {
     ASSERT_EQ(m_cli.run({"board", "add", "tiny", "--slots", "1", "--bytes", "64"}).exitCode, 0);
     expectRefused({"load", "make", "evening", "1", "--board", "tiny"}, 1, "bytes");
+    expectRefused({"load", "make", "evening", "1", "--board", "tiny"}, 1,
+                  "--best takes the best that fits, --loads spreads all over several loads");
+    const CliAnswer best = m_cli.run({"fit", "1", "--board", "tiny", "--must", "1"});
+    EXPECT_EQ(best.err.find("--best"), std::string::npos) << best.err;
+}
+
+/// Each command that takes a word first names all of them, the nearest, or how one is used.
+TEST_F(BadInput, WordsBehindACommand) {
+    expectRefused({"canvas", "ad", "x"}, 2, "there is no 'canvas ad'\n  did you mean canvas add?");
+    expectRefused({"board", "lst"}, 2, "did you mean board list?");
+    expectRefused({"load", "verfy", "x"}, 2, "did you mean load verify?");
+    expectRefused({"tags", "unlias", "x"}, 2, "did you mean tags unalias?");
+    expectRefused({"shelf", "renmae", "x", "y"}, 2, "did you mean shelf rename?");
+    expectRefused({"search", "sav", "x", "y"}, 2, "did you mean search save?");
+    expectRefused({"palette", "form-picture", "x"}, 2, "did you mean palette from-picture?");
+    expectRefused({"canvas"}, 2,
+                  "canvas list, canvas show, canvas add, canvas set, canvas remove or canvas "
+                  "calibrate; 'pantile help canvas' says more");
+    expectRefused({"load", "whatever"}, 2, "load history, load remove, load write");
+    expectRefused({"canvas", "remove"}, 2,
+                  "this is no way to use canvas remove\n  write canvas remove NAME\n");
+    expectRefused({"canvas", "calibrate"}, 2,
+                  "write canvas calibrate NAME --board B --into DIR or canvas calibrate NAME "
+                  "--near X,Y");
 }
 
 TEST_F(BadInput, WordsThatNoTextureMayHave) {

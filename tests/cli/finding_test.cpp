@@ -41,6 +41,87 @@ TEST_F(Finding, StarsAreSetFoundAndTakenBack) {
     EXPECT_EQ(total("stars>=4"), 1);
 }
 
+TEST_F(Finding, ATagInOtherLettersIsTheSame) {
+    EXPECT_EQ(run({"tag", "1", "+KELP", "+New"}).exitCode, 0);
+    EXPECT_EQ(run({"tag", "2", "+new"}).exitCode, 0);
+    EXPECT_EQ(json({"tags", "list"}).jsonList().size(), 3);
+    EXPECT_EQ(total("tag:new"), 2);
+    EXPECT_EQ(run({"tag", "1", "-NEW"}).out, "1 texture changed.\n");
+    const CliAnswer odd = run({"tag", "1", "+a//b"});
+    EXPECT_EQ(odd.exitCode, 2);
+    EXPECT_NE(odd.err.find("one of its levels is empty"), std::string::npos) << odd.err;
+}
+
+TEST_F(Finding, SlipsInTagsAndQueriesAreRemarked) {
+    const CliAnswer dropped = run({"tag", "1", "-klep"});
+    EXPECT_EQ(dropped.exitCode, 0);
+    EXPECT_EQ(dropped.out, "0 textures changed.\n");
+    EXPECT_EQ(dropped.err, "there is no tag 'klep'; did you mean 'kelp'?\n");
+    EXPECT_EQ(run({"--quiet", "tag", "1", "-klep"}).err, "");
+    EXPECT_EQ(run({"tag", "1", "-kelp"}).err, "") << "it is there, if not on this texture";
+
+    const CliAnswer found = run({"find", "tag:klep"});
+    EXPECT_EQ(found.exitCode, 0);
+    EXPECT_EQ(found.out, "0 textures.\n");
+    EXPECT_EQ(found.err, "there is no tag 'klep'; did you mean 'kelp'?\n");
+    EXPECT_EQ(run({"find", "tag:kelp OR tag:stone"}).err,
+              "'OR' is searched for as text; write | between the two\n");
+    EXPECT_EQ(run({"find", "tag:kelp"}).err, "");
+    const CliAnswer refused = run({"set", "tag:klep", "--title", "x"});
+    EXPECT_EQ(refused.exitCode, 1);
+    EXPECT_NE(refused.err.find("did you mean 'kelp'?"), std::string::npos) << refused.err;
+}
+
+TEST_F(Finding, IdsThatStandTogetherAreExplained) {
+    for (const char* word : {"1-5", "1,2,3", "1..3"}) {
+        const CliAnswer answer = run({"remove", word});
+        EXPECT_EQ(answer.exitCode, 1);
+        EXPECT_NE(answer.err.find("ids stand with blanks between them: 1 2 3"), std::string::npos)
+            << answer.err;
+    }
+    EXPECT_EQ(total("id>=1 id<=3"), 3) << "as the hint says";
+}
+
+TEST_F(Finding, WordsAreTrimmedAndKnownTexturesAreFiled) {
+    EXPECT_EQ(run({"set", "1", "--title", "   Wet sand ", "--author", " Mara "}).exitCode, 0);
+    EXPECT_EQ(json({"show", "1"}).json()["title"].toString(), QStringLiteral("Wet sand"));
+    EXPECT_EQ(json({"show", "1"}).json()["author"].toString(), QStringLiteral("Mara"));
+    const std::string grid = m_cli.path("tile-1.csv");
+    const CliAnswer known = run({"add", grid, "--tag", "few", "--shelf", "Pier"});
+    EXPECT_EQ(known.exitCode, 0);
+    EXPECT_NE(known.out.find("; tags and shelf put on\n"), std::string::npos) << known.out;
+    EXPECT_EQ(total("tag:few shelf:pier tag:stone/slate"), 1);
+    const QJsonObject again = json({"add", grid, "--tag", "few", "--shelf", "Pier"})
+                                  .json()["known"]
+                                  .toArray()[0]
+                                  .toObject();
+    EXPECT_FALSE(again["filed"].toBool(true)) << "it had them";
+    const std::string fresh = m_cli.writeGrid("new.csv", 9);
+    EXPECT_EQ(run({"add", fresh, "--title", "  New  ", "--tag", "few/"}).exitCode, 1);
+    EXPECT_EQ(run({"add", fresh, "--title", "  New  "}).exitCode, 0);
+    EXPECT_EQ(total("title:new"), 1);
+    EXPECT_EQ(json({"show", "4"}).json()["title"].toString(), QStringLiteral("New"));
+}
+
+TEST_F(Finding, AnswersNameThePlaceThatCameOut) {
+    EXPECT_EQ(run({"shelf", "put", "s1", "1"}).exitCode, 0);
+    EXPECT_EQ(run({"shelf", "put", "s1", "2", "--at", "99"}).out,
+              "1 texture put at place 2 of s1.\n");
+    EXPECT_EQ(run({"shelf", "put", "s2", "2"}).exitCode, 0);
+    EXPECT_EQ(run({"shelf", "place", "s1", "99"}).out, "Shelf s1 is number 2 of 2 now.\n");
+}
+
+TEST_F(Finding, UndoNamesWhatChanged) {
+    EXPECT_EQ(run({"tag", "1", "+x"}).exitCode, 0);
+    EXPECT_EQ(run({"tag", "all", "+x"}).out, "2 textures changed.\n");
+    EXPECT_NE(run({"undo"}).out.find("Undid: Change the tags of 2 textures"), std::string::npos);
+    EXPECT_EQ(run({"shelf", "put", "s", "1"}).exitCode, 0);
+    EXPECT_EQ(run({"shelf", "put", "s", "all"}).out, "2 textures put on s.\n");
+    EXPECT_NE(run({"undo"}).out.find("Put 2 textures on shelf 's'"), std::string::npos);
+    EXPECT_EQ(run({"shelf", "remove", "s"}).exitCode, 0);
+    EXPECT_NE(run({"undo"}).out.find("Remove shelf 's'"), std::string::npos);
+}
+
 TEST_F(Finding, TagsAreListedRenamedMergedAndRemoved) {
     EXPECT_EQ(total("tag:stone"), 2);
     const QJsonArray tags = json({"tags", "list"}).jsonList();

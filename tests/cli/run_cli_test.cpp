@@ -415,6 +415,65 @@ TEST_F(Cli, PalettesCanvasesAndBoardsAreKept) {
     EXPECT_EQ(run({"palette", "remove", "quay"}).exitCode, 0);
 }
 
+TEST_F(Cli, HelpExplainsWordsBehindACommand) {
+    EXPECT_EQ(run({"help", "load", "make"}).out, run({"help", "load"}).out);
+    EXPECT_EQ(run({"help", "load", "kelp"}).exitCode, 2);
+    EXPECT_EQ(run({"help", "find", "me"}).exitCode, 2);
+    EXPECT_EQ(run({"help", "load", "make", "x"}).exitCode, 2);
+}
+
+TEST_F(Cli, PaletteListCountsThem) {
+    const CliAnswer none = run({"palette", "list"});
+    EXPECT_EQ(none.out, "0 palettes.\n");
+    EXPECT_NE(none.err.find("pantile palette add FILE"), std::string::npos) << none.err;
+    EXPECT_EQ(json({"palette", "list"}).jsonList().size(), 0);
+    m_cli.writeText("quay.txt", "#102030\n#405060\n");
+    ASSERT_EQ(run({"palette", "add", m_cli.path("quay.txt")}).exitCode, 0);
+    EXPECT_NE(run({"palette", "list"}).out.find("\n1 palette.\n"), std::string::npos);
+}
+
+TEST_F(Cli, ASetOfOneIsThatTexture) {
+    addTiles(2);
+    const std::string one = run({"code", "1", "--set", "--for", "chat"}).out;
+    EXPECT_EQ(one.find("Texture tile"), 0U) << one;
+    const std::string two = run({"code", "1", "2", "--set", "--for", "chat"}).out;
+    EXPECT_EQ(two.find("2 textures, by Mara Quill"), 0U) << two;
+}
+
+TEST_F(Cli, BoardSaysWhichIsTheUsualOneNow) {
+    const CliAnswer removed = run({"board", "remove", "flash-32k"});
+    EXPECT_EQ(removed.exitCode, 0);
+    EXPECT_NE(removed.err.find("The usual board is now 'card-64'"), std::string::npos)
+        << removed.err;
+    EXPECT_EQ(run({"board", "remove", "linux-255"}).err.find("usual"), std::string::npos);
+    EXPECT_NE(run({"board", "add", "a", "--slots", "1", "--bytes", "640"}).err.find("now 'a'"),
+              std::string::npos);
+    ASSERT_EQ(run({"board", "remove", "card-64"}).exitCode, 0);
+    EXPECT_NE(run({"board", "remove", "a"}).err.find("There is no board now"), std::string::npos);
+}
+
+TEST_F(Cli, CanvasKeepsItsPaletteBarBesideTheGrid) {
+    const auto barOf = [&](std::vector<std::string> words) {
+        return json(std::move(words)).jsonList()[0].toObject()["bar_at"].toArray();
+    };
+    EXPECT_EQ(barOf({"canvas", "add", "tiny", "--width", "16", "--height", "16", "--colours", "8",
+                     "--grid-at", "10,10", "--pitch", "12"}),
+              (QJsonArray{228, 12}));
+    EXPECT_EQ(barOf({"canvas", "set", "tiny", "--pitch", "20"}), (QJsonArray{352, 8}));
+    for (const std::string verb : {"add", "set"}) {
+        const std::string name = verb == "add" ? "other" : "tiny";
+        const CliAnswer refused = run({"canvas", verb, name, "--width", "16", "--height", "16",
+                                       "--pitch", "20", "--bar-at", "160,8"});
+        EXPECT_EQ(refused.exitCode, 1);
+        EXPECT_NE(refused.err.find("the swatch of colour 0 lies over the canvas's grid"),
+                  std::string::npos)
+            << refused.err;
+        EXPECT_NE(refused.err.find("--bar-at X,Y"), std::string::npos) << refused.err;
+    }
+    EXPECT_EQ(run({"canvas", "show", "other"}).exitCode, 1);
+    EXPECT_EQ(barOf({"canvas", "show", "tiny"}), (QJsonArray{352, 8}));
+}
+
 TEST_F(Cli, PlanForetellsAndProves) {
     addTiles(1);
     const QJsonObject plan = json({"plan", "1", "--strokes"}).json();

@@ -54,7 +54,7 @@ TEST(PlanPicture, ShowsJumpsAndTheFill) {
     const std::string svg = pictureOf("", plan, request);
     EXPECT_THAT(svg, HasSubstr("d=\"M120 40L200 40M280 120L200 120\""));
     EXPECT_THAT(svg, HasSubstr("d=\"M200 40L280 120\""));
-    EXPECT_THAT(svg, HasSubstr("1 strokes, 2 colour picks, 1 fill, "));
+    EXPECT_THAT(svg, HasSubstr("1 stroke, 2 colour picks, 1 fill, "));
 }
 
 TEST(PlanPicture, EscapesItsTitle) {

@@ -181,10 +181,12 @@ TEST_F(Choosing, RefusesNamesThatAreNotThere) {
 }
 
 TEST_F(Choosing, TakingAllSaysWhatIsTooMuch) {
-    EXPECT_THAT(takeAll(m_library, m_ids, m_options),
-                failsWith(ErrorKind::DoesNotFit,
-                          "1 Tile 1, 2 Tile 2, 3 Tile 3, 4 Tile 4, 5 Tile 5) need 5 slots, and "
-                          "there are 3"));
+    EXPECT_THAT(
+        takeAll(m_library, m_ids, m_options),
+        failsWith(
+            ErrorKind::DoesNotFit,
+            "all 5 textures (1 Tile 1, 2 Tile 2, 3 Tile 3, 4 Tile 4, 5 Tile 5) need 5 slots, and "
+            "there are 3"));
     const std::vector<TextureId> two(m_ids.begin(), m_ids.begin() + 2);
     m_options.milliseconds = 5000;
     EXPECT_THAT(takeAll(m_library, two, m_options),

@@ -225,5 +225,18 @@ TEST(CreditWords, SayNothingThatLooksLikeACode) {
               "(words like a code), by Mara");
 }
 
+TEST(CodePosts, ASetIsCalledByItsNumber) {
+    const std::vector<std::uint8_t> container(40, 7);
+    for (const PostSyntax syntax : {PostSyntax::Chat, PostSyntax::Markdown, PostSyntax::Bbcode}) {
+        PostOptions options;
+        options.syntax = syntax;
+        const auto set = codePosts(container, {"3 textures", "Ana", "", 3}, options);
+        ASSERT_THAT(set, isOk());
+        EXPECT_EQ(set->front().find("3 textures, by Ana:\n"), 0U) << set->front();
+        const auto one = codePosts(container, {"3 textures", "Ana", "", 1}, options);
+        EXPECT_EQ(one->front().find("Texture 3 textures, by Ana:\n"), 0U) << one->front();
+    }
+}
+
 }  // namespace
 }  // namespace pantile::tasks

@@ -1,5 +1,7 @@
 #include "tasks/drawing_choice.h"
 
+#include <algorithm>
+
 #include "support/matchers.h"
 
 namespace pantile::tasks {
@@ -87,6 +89,24 @@ TEST(ChooseCanvas, TakesTheSmallestThatFitsAndFixedBeforeFree) {
     const core::Texture high = texture({0, 1, 1, 0, 1, 1}, {kRust, kPaper});
     EXPECT_EQ(chooseCanvas(high, canvases)->name, "big");
     EXPECT_THAT(chooseCanvas(small, {}), failsWith(ErrorKind::DoesNotFit, "no canvas"));
+}
+
+TEST(ChooseCanvas, NamesTheCanvasThatComesNearest) {
+    const core::Texture coloured = texture({0, 1, 2, 3}, {kInk, kPaper, kRust, {9, 9, 9}});
+    const core::Texture high = texture({0, 1, 1, 0, 1, 1}, {kRust, kPaper});
+    // In every order: the last one tried is not the reason.
+    std::vector<Canvas> canvases = {freeCanvas("big", 8, 2), freeCanvas("large", 2, 3),
+                                    freeCanvas("tiny", 1, 16), freeCanvas("wide", 4, 3)};
+    std::vector<Canvas> small = {freeCanvas("mote", 1, 16), freeCanvas("speck", 2, 2)};
+    for (int turn = 0; turn < 4; ++turn) {
+        EXPECT_THAT(chooseCanvas(coloured, canvases),
+                    failsWith(ErrorKind::DoesNotFit,
+                              "it fits no canvas: it uses 4 colours, and the canvas large has 3"));
+        EXPECT_THAT(chooseCanvas(high, small),
+                    failsWith(ErrorKind::DoesNotFit, "2x3 cells, and the canvas speck 2x2"));
+        std::rotate(canvases.begin(), canvases.begin() + 1, canvases.end());
+        std::rotate(small.begin(), small.begin() + 1, small.end());
+    }
 }
 
 }  // namespace

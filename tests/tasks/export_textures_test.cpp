@@ -97,7 +97,7 @@ TEST_F(Export, NothingIsWrittenIfOneFileIsThere) {
 TEST_F(Export, SaysIfTheFolderCannotBeMade) {
     write("file", "x");
     EXPECT_THAT(exportTextures(m_library, {add(texture(1))}, path("file/out"), {}),
-                failsWith(ErrorKind::Io, "cannot be made"));
+                failsWith(ErrorKind::Io, "is a file, not a folder"));
 }
 
 }  // namespace

@@ -123,6 +123,16 @@ TEST(Files, AFullDiskLeavesTheOldFile) {
     EXPECT_EQ(std::distance(std::filesystem::directory_iterator(folder.path()), {}), 1);
 }
 
+TEST(Files, SayWhatStandsInTheWayOfAFolder) {
+    const tests::TemporaryFolder folder;
+    const auto file = folder.path() / "eve.h";
+    ASSERT_THAT(writeFile(file, "x", IfExists::Refuse), isOk());
+    EXPECT_THAT(makeFolder(file), failsWith(ErrorKind::Io, "eve.h is a file, not a folder"));
+    EXPECT_THAT(makeFolder(file / "below" / "it"),
+                failsWith(ErrorKind::Io, "eve.h is a file, not a folder"));
+    EXPECT_THAT(makeFolder(folder.path() / "new" / "one"), isOk());
+}
+
 TEST(CollectFiles, ReadsFoldersThroughInOrderWithoutHiddenOnes) {
     const tests::TemporaryFolder folder;
     std::filesystem::create_directories(folder.path() / "b" / ".hidden");

@@ -43,7 +43,7 @@ TEST(GridCsv, ReadsRemarksInQuotes) {
 
 TEST(GridCsv, RefusesWhatIsNoGridAndSaysWhere) {
     EXPECT_THAT(parseGridCsv("1,2\n3\n"),
-                failsWith(ErrorKind::InvalidInput, "row 2 has 1 entries, and row 1 has 2"));
+                failsWith(ErrorKind::InvalidInput, "row 2 has 1 entry, and row 1 has 2"));
     EXPECT_THAT(parseGridCsv("1,kelp\n"),
                 failsWith(ErrorKind::InvalidInput, "row 1, column 2: 'kelp'"));
     EXPECT_THAT(parseGridCsv("1,-1\n"),

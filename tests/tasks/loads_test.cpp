@@ -77,6 +77,39 @@ TEST_F(Loads, TheFormFollowsTheBoardsMemory) {
     EXPECT_EQ(header->files, std::vector<fs::path>{path("out/evening.h")});
 }
 
+TEST_F(Loads, TheOneInAFolderIsVerified) {
+    storeLoad("evening", {m_ids[0]});
+    EXPECT_THAT(verifyLoadFile(m_folder.path()),
+                failsWith(ErrorKind::NotFound, "no load lies in the folder"));
+    ASSERT_THAT(writeStoredLoad(m_library, "evening", path("out"), {LoadForm::Card, {}}), isOk());
+    write("out/notes.txt", "nothing");
+    EXPECT_TRUE(verifyLoadFile(path("out")).value().verified());
+    ASSERT_THAT(writeStoredLoad(m_library, "evening", path("alone"), {}), isOk());
+    EXPECT_TRUE(verifyLoadFile(path("alone")).value().verified());
+    ASSERT_THAT(writeStoredLoad(m_library, "evening", path("out"), {}), isOk());
+    const auto several = verifyLoadFile(path("out"));
+    ASSERT_THAT(several, failsWith(ErrorKind::InvalidInput, "several loads lie in the folder"));
+    EXPECT_EQ(several.error().hint,
+              "give one of them: " + path("out/evening") + ", " + path("out/evening.h"));
+}
+
+TEST_F(Loads, TheContentsNameAuthorAndLicence) {
+    catalogue::TextPatch patch;
+    patch.author = "";
+    patch.licence = "CC0-1.0";
+    ASSERT_THAT(catalogue::setText(m_library, {{m_ids[1]}}, patch), isOk());
+    patch.licence = "";
+    ASSERT_THAT(catalogue::setText(m_library, {{m_ids[2]}}, patch), isOk());
+    storeLoad("evening", {m_ids[0], m_ids[1], m_ids[2]});
+    ASSERT_THAT(writeStoredLoad(m_library, "evening", path("out"), {LoadForm::Card, {}}), isOk());
+    const std::string contents = *readFile(path("out/evening/contents.txt"), 100000);
+    EXPECT_NE(contents.find(" bytes, by Mara Quill, CC0-1.0\nSlot 2: Tile 2, "), std::string::npos)
+        << contents;
+    EXPECT_NE(contents.find(" bytes, licence CC0-1.0\nSlot 3: Tile 3, "), std::string::npos)
+        << contents;
+    EXPECT_NE(contents.find(" bytes\n\n"), std::string::npos) << contents;
+}
+
 TEST_F(Loads, EveryDamagedByteOfTheWrittenFileIsFound) {
     storeLoad("evening", {m_ids[0]});
     WriteOptions options;

@@ -114,7 +114,8 @@ QJsonObject reportJson(const tasks::GatherReport& report) {
         return QJsonObject{{"id", jsonNumber(texture.id.value)},
                            {"title", jsonText(texture.title)},
                            {"path", jsonText(texture.path)},
-                           {"repairs", jsonTexts(texture.repairs)}};
+                           {"repairs", jsonTexts(texture.repairs)},
+                           {"filed", texture.filed}};
     });
     const auto refused = jsonArray(report.refused, [](const tasks::RefusedInput& input) {
         QJsonObject object{{"path", jsonText(input.path)},
@@ -173,7 +174,8 @@ void printReport(Session& session, const tasks::GatherReport& report) {
     }
     for (const tasks::KnownTexture& texture : report.known) {
         session.out << "Known " << texture.id.value << "  " << core::visibleText(texture.title)
-                    << ", from " << core::visibleText(texture.path) << '\n';
+                    << ", from " << core::visibleText(texture.path)
+                    << (texture.filed ? "; tags and shelf put on" : "") << '\n';
         printRepairs(session.out, texture.repairs);
     }
     for (const tasks::RefusedInput& input : report.refused) {
@@ -182,7 +184,10 @@ void printReport(Session& session, const tasks::GatherReport& report) {
             session.err << "  " << core::visibleText(input.error.hint) << '\n';
     }
     printLibraries(session.out, report);
-    session.out << report.added.size() << " added, " << report.known.size() << " known already, "
+    std::int64_t added = std::ssize(report.added);
+    for (const tasks::TakenLibrary& taken : report.libraries)
+        if (taken.whole) added += taken.textures;
+    session.out << added << " added, " << report.known.size() << " known already, "
                 << report.refused.size() << " refused";
     if (report.passedOver > 0)
         session.out << ", " << counted(report.passedOver, "file", "files") << " passed over";
@@ -225,8 +230,8 @@ Command addCommand() {
         {
             {"--canvas", OptionKind::Value, "NAME", "make pictures fit this canvas"},
             {"--title", OptionKind::Text, "TEXT", "the title, else the file's name"},
-            {"--tag", OptionKind::Repeated, "WORD", "a tag"},
-            {"--shelf", OptionKind::Value, "NAME", "put them on this shelf"},
+            {"--tag", OptionKind::Repeated, "WORD", "a tag, for known ones too"},
+            {"--shelf", OptionKind::Value, "NAME", "put them on this shelf, known ones too"},
             {"--author", OptionKind::Text, "TEXT", "who made them; a code's own author stays"},
             {"--licence", OptionKind::Text, "TEXT", "their licence; a code's own licence stays"},
             {"--source", OptionKind::Text, "TEXT", "where they come from, else the file's name"},

@@ -157,7 +157,8 @@ Command boardCommand() {
             {"--description", OptionKind::Text, "TEXT",
              "its class, and where its figures come from"},
             {"--display", OptionKind::Value, "WxH|none",
-             "pixels of its own screen that a small picture may take, up to 128x128"},
+             "its own screen for a small picture of each slot, up to 128x128; costs bytes of the "
+             "load"},
             {"--timing", OptionKind::Value, "careful|quick", "a set of times to start from"},
             {"--report-ms", OptionKind::Value, "N", "time between two pointer reports"},
             {"--step-up", OptionKind::Value, "N", "largest move of a report, pen up, in counts"},

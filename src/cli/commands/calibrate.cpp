@@ -111,8 +111,9 @@ Result<core::Canvas> takeCalibration(Session& session, const Arguments& argument
     PANTILE_ASSIGN_OR_RETURN(const auto taken, tasks::takeCalibration(library, canvas, read));
     const board::Calibrated& found = taken.found;
     session.say("A pitch of " + rangeText(found.leastPitch, found.mostPitch) +
-                " counts explains the cells; the grid's place is sure within " +
-                std::to_string(found.unsure.x) + " counts across and " +
+                (found.mostPitch == 1 ? " count" : " counts") +
+                " explains the cells; the grid's place is sure within " +
+                counted(found.unsure.x, "count", "counts") + " across and " +
                 std::to_string(found.unsure.y) + " down. " + advice(found, read));
     PANTILE_RETURN_IF_ERROR(renewCosts(session, library));
     return taken.canvas;

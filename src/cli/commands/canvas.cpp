@@ -11,6 +11,7 @@
 #include "cli/commands/profiles.h"
 #include "cli/json.h"
 #include "cli/texture_answer.h"
+#include "core/palette_bar.h"
 #include "tasks/texture_json.h"
 
 namespace pantile::cli {
@@ -171,19 +172,22 @@ Result<void> readColours(const Arguments& arguments, const catalogue::Library& l
 // placed too. The fill button stays where it was told to be.
 Result<void> readOptions(const Arguments& arguments, const catalogue::Library& library,
                          Canvas& canvas) {
-    const core::Size before = canvas.size;
+    const core::Size sizeBefore = canvas.size;
     PANTILE_RETURN_IF_ERROR(
         arguments.readNumber("--width", 1, core::kMaxGridSide, canvas.size.width));
     PANTILE_RETURN_IF_ERROR(
         arguments.readNumber("--height", 1, core::kMaxGridSide, canvas.size.height));
-    if (canvas.size != before) {
+    if (canvas.size != sizeBefore) {
         const auto fillButton = canvas.geometry.fillButton;
         canvas.geometry = core::CanvasGeometry::beside(canvas.size);
         canvas.geometry.fillButton = fillButton;
     }
     PANTILE_RETURN_IF_ERROR(readColours(arguments, library, canvas));
     PANTILE_RETURN_IF_ERROR(readPen(arguments, canvas));
-    return readGeometry(arguments, canvas.geometry);
+    const core::CanvasGeometry before = canvas.geometry;
+    PANTILE_RETURN_IF_ERROR(readGeometry(arguments, canvas.geometry));
+    if (!arguments.has("--bar-at")) core::keepUsualBarClear(canvas, before, canvas.size);
+    return {};
 }
 
 Result<Canvas> startCanvas(const Arguments& arguments, const std::string& name) {
@@ -235,7 +239,8 @@ Command canvasCommand() {
              "what becomes of a stroke that leaves the canvas: not known, or taken back"},
             {"--grid-at", OptionKind::Value, "X,Y", "centre of the first cell, in pointer counts"},
             {"--pitch", OptionKind::Value, "N", "counts from cell to cell"},
-            {"--bar-at", OptionKind::Value, "X,Y", "centre of the palette bar's first swatch"},
+            {"--bar-at", OptionKind::Value, "X,Y",
+             "centre of the palette bar's first swatch, else beside the grid"},
             {"--swatch-pitch", OptionKind::Value, "N", "counts from swatch to swatch"},
             {"--swatches-per-column", OptionKind::Value, "N", "swatches below one another"},
             {"--board", OptionKind::Value, "NAME", "calibrate: the board that draws"},

@@ -8,6 +8,7 @@
 #include "catalogue/history.h"
 #include "catalogue/query_parser.h"
 #include "catalogue/reader.h"
+#include "catalogue/tags.h"
 #include "catalogue/texture_row.h"
 #include "cli/changed_answer.h"
 #include "cli/commands/all.h"
@@ -18,6 +19,7 @@
 #include "core/texture.h"
 #include "tasks/keep_estimates.h"
 #include "tasks/library_place.h"
+#include "tasks/query_remarks.h"
 #include "tasks/texture_json.h"
 
 namespace pantile::cli {
@@ -81,7 +83,7 @@ Result<TagWords> tagWords(const std::vector<std::string>& words) {
             continue;
         }
         const std::string tag = word.substr(1);
-        const auto checked = core::checkTag(tag);
+        const auto checked = adds ? catalogue::checkNewTag(tag) : core::checkTag(tag);
         if (!checked) return Error{ErrorKind::Usage, checked.error().message, checked.error().hint};
         (adds ? split.add : split.drop).push_back(tag);
     }
@@ -94,10 +96,17 @@ Result<TagWords> tagWords(const std::vector<std::string>& words) {
 
 Result<Outcome> runTag(Session& session, const Arguments& arguments) {
     PANTILE_ASSIGN_OR_RETURN(const TagWords words, tagWords(arguments.positional()));
-    return changeSelected(session, words.selection, "changed",
-                          [&](catalogue::Library& library, const auto& ids) {
-                              return catalogue::changeTags(library, ids, words.add, words.drop);
-                          });
+    std::vector<catalogue::UnknownTag> unknown;
+    const auto change = [&](catalogue::Library& library,
+                            const std::vector<core::TextureId>& ids) -> Result<std::int64_t> {
+        PANTILE_ASSIGN_OR_RETURN(unknown, catalogue::unknownTags(library, words.drop));
+        return catalogue::changeTags(library, ids, words.add, words.drop);
+    };
+    PANTILE_ASSIGN_OR_RETURN(const Outcome outcome,
+                             changeSelected(session, words.selection, "changed", change));
+    for (const catalogue::UnknownTag& tag : unknown)
+        session.say(core::visibleText(tasks::unknownTagText(tag)));
+    return outcome;
 }
 
 Result<Outcome> runRemove(Session& session, const Arguments& arguments) {
@@ -267,7 +276,9 @@ Command tagCommand() {
             {"SELECTION +word... -word..."},
             {},
             "For example: pantile tag \"title:shingle\" +stone -draft\n"
-            "'pantile tags' lists, renames and merges them.",
+            "'pantile tags' lists, renames and merges them. A word in other letters, as Stone for "
+            "stone,\n"
+            "is the tag that the library has.",
             runTag};
 }
 

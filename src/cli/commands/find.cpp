@@ -10,6 +10,7 @@
 #include "cli/texture_answer.h"
 #include "tasks/find_textures.h"
 #include "tasks/library_place.h"
+#include "tasks/query_remarks.h"
 #include "tasks/texture_json.h"
 
 namespace pantile::cli {
@@ -28,6 +29,7 @@ Error asUsage(const Error& error) {
 struct Asked {
     catalogue::Query query;
     catalogue::FindOptions options;
+    std::string text;
 };
 
 // The query and its order: those of a saved search, or as written.
@@ -57,7 +59,7 @@ Result<Asked> askedFor(const catalogue::Library& library, const Arguments& argum
     if (!sort) return asUsage(sort.error());
     PANTILE_ASSIGN_OR_RETURN(const auto limit, arguments.number("--limit", 0, kMost));
     PANTILE_ASSIGN_OR_RETURN(const auto offset, arguments.number("--offset", 0, kMost));
-    return Asked{*query, {*sort, limit.value_or(-1), offset.value_or(0)}};
+    return Asked{*query, {*sort, limit.value_or(-1), offset.value_or(0)}, search.query};
 }
 
 void printFound(Session& session, const catalogue::FoundTextures& found) {
@@ -73,7 +75,7 @@ Result<Outcome> runFind(Session& session, const Arguments& arguments) {
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const Asked asked, askedFor(library, arguments));
-    const auto& [query, options] = asked;
+    const auto& [query, options, text] = asked;
     PANTILE_ASSIGN_OR_RETURN(const auto found,
                              tasks::findTextures(library, query, options, session.progress()));
     if (session.json) {
@@ -84,6 +86,8 @@ Result<Outcome> runFind(Session& session, const Arguments& arguments) {
     } else {
         printFound(session, found);
     }
+    if (found.total > 0) return Outcome::Done;
+    for (const std::string& remark : tasks::queryRemarks(library, text)) session.say(remark);
     return Outcome::Done;
 }
 

@@ -92,12 +92,18 @@ Result<Outcome> make(Session& session, const Arguments& arguments) {
             tasks::splitOverLoads(library, selection.ids, options, session.progress()));
         return keepSeveral(session, library, words[1], split);
     }
-    PANTILE_ASSIGN_OR_RETURN(
-        const tasks::Choice choice,
+    const auto choice =
         arguments.has("--best")
             ? tasks::chooseForBoard(library, selection.ids, options, session.progress())
-            : tasks::takeAll(library, selection.ids, options, session.progress()));
-    return keepOne(session, library, words[1], choice);
+            : tasks::takeAll(library, selection.ids, options, session.progress());
+    if (!choice) {
+        Error error = choice.error();
+        if (error.kind == ErrorKind::DoesNotFit && !arguments.has("--best"))
+            error.hint +=
+                "; --best takes the best that fits, --loads spreads all over several loads";
+        return error;
+    }
+    return keepOne(session, library, words[1], *choice);
 }
 
 Result<Outcome> list(Session& session) {
@@ -248,10 +254,7 @@ Result<Outcome> runLoad(Session& session, const Arguments& arguments) {
         if (action == "print") return print(session, arguments, words[1]);
         if (action == "verify") return verify(session, words[1]);
     }
-    return Error{
-        ErrorKind::Usage, "this is no way to use load",
-        "write load make NAME SELECTION --board NAME, list, show NAME, history, remove NAME, write "
-        "NAME --into DIR, print NAME --into DIR or verify PATH"};
+    return wrongUse("load", words);
 }
 
 std::vector<OptionSpec> loadOptionSpecs() {
@@ -278,7 +281,8 @@ Command loadCommand() {
          "history [--board NAME]", "remove NAME", "write NAME --into DIR [--as card|header|both]",
          "print NAME --into DIR", "verify PATH"},
         loadOptionSpecs(),
-        "verify takes a card's folder, its load.bin, or a header. print writes a PDF that shows\n"
+        "verify takes a card's folder, its load.bin, a header, or the folder in which one lies. "
+        "print\nwrites a PDF that shows\n"
         "what lies in which slot. history lists what was written when, the newest first.",
         runLoad};
 }

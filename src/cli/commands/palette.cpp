@@ -93,16 +93,16 @@ Result<Outcome> runPalette(Session& session, const Arguments& arguments) {
         return answerPalettes(session, {});
     }
     const bool lists = action == "list" && words.size() == 1;
-    if (!lists && !(action == "show" && named)) {
-        return Error{ErrorKind::Usage, "this is no way to use palette",
-                     "write palette list, show NAME, add FILE, remove NAME or from-picture FILE "
-                     "--colours N"};
-    }
+    if (!lists && !(action == "show" && named)) return wrongUse("palette", words);
     PANTILE_ASSIGN_OR_RETURN(const auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     if (lists) {
         PANTILE_ASSIGN_OR_RETURN(const auto palettes, catalogue::listPalettes(library));
-        return answerPalettes(session, palettes);
+        answerPalettes(session, palettes);
+        if (!session.json)
+            session.out << counted(std::ssize(palettes), "palette", "palettes") << ".\n";
+        if (palettes.empty()) session.say("'pantile palette add FILE' keeps one.");
+        return Outcome::Done;
     }
     PANTILE_ASSIGN_OR_RETURN(const NamedPalette palette, catalogue::readPalette(library, words[1]));
     return answerPalettes(session, {palette});

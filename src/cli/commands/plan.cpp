@@ -223,7 +223,8 @@ Command planCommand() {
         "Plans the strokes that draw a texture, and proves them by replay.",
         {"ID [--board NAME] [--canvas NAME] [options]"},
         {
-            {"--board", OptionKind::Value, "NAME", "the board, else flash-32k"},
+            {"--board", OptionKind::Value, "NAME",
+             "the board, else flash-32k, or the first by name if that is gone"},
             {"--canvas", OptionKind::Value, "NAME", "the canvas, else the smallest that it fits"},
             {"--budget-ms", OptionKind::Value, "N",
              "about how long to look for a quicker plan; counted, so the same on every machine"},

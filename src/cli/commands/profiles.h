@@ -10,6 +10,8 @@
 #include "catalogue/library.h"
 #include "cli/command.h"
 #include "cli/texture_answer.h"
+#include "core/text.h"
+#include "tasks/drawing_estimate.h"
 #include "tasks/keep_estimates.h"
 #include "tasks/library_place.h"
 
@@ -46,15 +48,33 @@ inline core::Result<void> renewCosts(Session& session, catalogue::Library& libra
     return {};
 }
 
+/// The board that costs are for and that plan takes unless told; empty if there is none.
+inline std::string usualBoard(const catalogue::Library& library) {
+    const auto defaults = tasks::drawingDefaults(library);
+    return defaults ? defaults->board.name : "";
+}
+
+/// Removing or adding one board may make another the usual one.
+inline void tellUsualBoard(Session& session, const catalogue::Library& library,
+                           const std::string& before) {
+    const std::string now = usualBoard(library);
+    if (now == before) return;
+    session.say(now.empty() ? "There is no board now, so no drawing time is known."
+                            : "The usual board is now '" + core::visibleText(now) +
+                                  "': drawing times are for it.");
+}
+
 template <typename Profile>
 core::Result<Outcome> changeProfile(Session& session, const Arguments& arguments,
                                     const ProfileVerbs<Profile>& verbs, std::string_view action,
                                     const std::string& name) {
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
+    const std::string before = usualBoard(library);
     if (action == "remove") {
         PANTILE_RETURN_IF_ERROR(verbs.remove(library, name));
         session.say("Removed the " + std::string(verbs.what) + " " + name + ".");
+        tellUsualBoard(session, library, before);
         PANTILE_RETURN_IF_ERROR(renewCosts(session, library));
         return verbs.answer(session, {});
     }
@@ -63,6 +83,7 @@ core::Result<Outcome> changeProfile(Session& session, const Arguments& arguments
                              isNew ? verbs.start(arguments, name) : verbs.read(library, name));
     PANTILE_RETURN_IF_ERROR(verbs.readOptions(arguments, library, profile));
     PANTILE_RETURN_IF_ERROR(isNew ? verbs.add(library, profile) : verbs.set(library, profile));
+    tellUsualBoard(session, library, before);
     PANTILE_RETURN_IF_ERROR(renewCosts(session, library));
     return verbs.answer(session, {profile});
 }
@@ -77,11 +98,7 @@ core::Result<Outcome> runProfiles(Session& session, const Arguments& arguments,
         return changeProfile(session, arguments, verbs, action, words[1]);
     }
     const bool lists = action == "list" && words.size() == 1;
-    if (!lists && !(action == "show" && named)) {
-        const std::string what(verbs.what);
-        return core::Error{core::ErrorKind::Usage, "this is no way to use " + what,
-                           "write " + what + " list, show NAME, add NAME, set NAME or remove NAME"};
-    }
+    if (!lists && !(action == "show" && named)) return wrongUse(verbs.what, words);
     PANTILE_ASSIGN_OR_RETURN(const auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     if (lists) {

@@ -54,11 +54,7 @@ Result<Outcome> runSearch(Session& session, const Arguments& arguments) {
     if (action == "list" && words.size() == 1) return listSearches(session);
     const bool takesTwo = action == "save" || action == "rename";
     const bool isRight = takesTwo ? words.size() == 3 : action == "remove" && words.size() == 2;
-    if (!isRight) {
-        return Error{ErrorKind::Usage, "this is no way to use search",
-                     "write search list, search save NAME QUERY, search rename NAME NEW or search "
-                     "remove NAME"};
-    }
+    if (!isRight) return wrongUse("search", words);
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
     const std::string& name = words[1];

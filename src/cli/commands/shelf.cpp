@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <ostream>
 
 #include "catalogue/shelves.h"
@@ -17,10 +18,6 @@ using core::Result;
 namespace {
 
 constexpr long long kMostPlaces = 1000000000;
-
-constexpr std::string_view kUsage =
-    "shelf list, shelf put NAME SELECTION [--at PLACE], shelf take NAME SELECTION, shelf rename "
-    "NAME NEW, shelf place NAME PLACE or shelf remove NAME";
 
 Result<Outcome> listShelves(Session& session) {
     PANTILE_ASSIGN_OR_RETURN(const auto library,
@@ -56,6 +53,12 @@ Result<Outcome> putOrTake(Session& session, bool put, const std::vector<std::str
         counted(changed, "texture", "textures") + (put ? " put on " : " taken from ") + name);
 }
 
+/// Of what `at` points to, counted from 1.
+template <typename List>
+std::string placeText(const List& list, typename List::const_iterator at) {
+    return std::to_string(at - list.begin() + 1);
+}
+
 // Put at a place, textures that were there already are moved.
 Result<Outcome> putAt(Session& session, std::int64_t place, const std::vector<std::string>& words) {
     PANTILE_ASSIGN_OR_RETURN(auto library,
@@ -63,10 +66,15 @@ Result<Outcome> putAt(Session& session, std::int64_t place, const std::vector<st
     const std::vector<std::string> selected(words.begin() + 2, words.end());
     PANTILE_ASSIGN_OR_RETURN(const Selection selection, selectTextures(library, selected));
     PANTILE_RETURN_IF_ERROR(catalogue::placeOnShelf(library, selection.ids, words[1], place));
+    // A place beyond the end is the end.
+    PANTILE_ASSIGN_OR_RETURN(const auto onShelf, catalogue::texturesOnShelf(library, words[1]));
+    const auto first = std::find(onShelf.begin(), onShelf.end(), selection.ids.front());
+    const std::string at =
+        first == onShelf.end() ? "" : "at place " + placeText(onShelf, first) + " of ";
     const auto count = static_cast<std::int64_t>(selection.ids.size());
-    return answerChanged(session, count,
-                         counted(count, "texture", "textures") + " put at place " +
-                             std::to_string(place) + " of " + words[1]);
+    return answerChanged(
+        session, count,
+        counted(count, "texture", "textures") + " put " + (at.empty() ? "on " : at) + words[1]);
 }
 
 Result<Outcome> placeShelf(Session& session, const std::string& name, const std::string& word) {
@@ -74,7 +82,13 @@ Result<Outcome> placeShelf(Session& session, const std::string& name, const std:
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
     PANTILE_RETURN_IF_ERROR(catalogue::placeShelf(library, name, place));
-    return answerChanged(session, 1, "Shelf " + name + " moved");
+    PANTILE_ASSIGN_OR_RETURN(const auto shelves, catalogue::listShelves(library));
+    const auto at = std::find_if(shelves.begin(), shelves.end(),
+                                 [&](const catalogue::Shelf& each) { return each.name == name; });
+    if (at == shelves.end()) return answerChanged(session, 1, "Shelf " + name + " moved");
+    return answerChanged(session, 1,
+                         "Shelf " + name + " is number " + placeText(shelves, at) + " of " +
+                             std::to_string(shelves.size()) + " now");
 }
 
 Result<Outcome> runShelf(Session& session, const Arguments& arguments) {
@@ -89,10 +103,7 @@ Result<Outcome> runShelf(Session& session, const Arguments& arguments) {
     }
     const bool renames = action == "rename" && words.size() == 3;
     const bool removes = action == "remove" && words.size() == 2;
-    if (!renames && !removes) {
-        return Error{ErrorKind::Usage, "this is no way to use shelf",
-                     "write " + std::string(kUsage)};
-    }
+    if (!renames && !removes) return wrongUse("shelf", words);
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
     if (renames) {

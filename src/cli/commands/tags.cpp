@@ -114,9 +114,7 @@ Result<Outcome> runTags(Session& session, const Arguments& arguments) {
     if ((takesTwo && words.size() == 3) || (takesOne && words.size() == 2)) {
         return changeTags(session, words);
     }
-    return Error{ErrorKind::Usage, "this is no way to use tags",
-                 "write tags list [BEGINNING], tags rename TAG NEW, tags merge TAG INTO, tags "
-                 "remove TAG, tags alias WORD TAG or tags unalias WORD"};
+    return wrongUse("tags", words);
 }
 
 }  // namespace
