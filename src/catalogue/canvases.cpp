@@ -154,6 +154,17 @@ Result<void> removeCanvas(Library& library, std::string_view name) {
     PANTILE_ASSIGN_OR_RETURN(Transaction transaction, library.begin());
     nameAction(library, "Remove canvas " + nameInWords(name));
     PANTILE_ASSIGN_OR_RETURN(const std::int64_t id, idOfName(connection, kCanvases, name));
+    PANTILE_ASSIGN_OR_RETURN(const auto loads,
+                             allTexts(connection,
+                                      "SELECT name FROM loads JOIN load_canvases ON load_id = id "
+                                      "WHERE canvas_id = ?1 ORDER BY name",
+                                      {id}));
+    if (!loads.empty()) {
+        return core::Error{core::ErrorKind::InvalidInput,
+                           "the load '" + core::excerpt(loads.front()) + "' is for the canvas '" +
+                               core::excerpt(name) + "'",
+                           "remove the load first"};
+    }
     PANTILE_RETURN_IF_ERROR(run(connection, "DELETE FROM canvases WHERE id = ?1", {id}));
     PANTILE_RETURN_IF_ERROR(dropUnusedPalettes(connection));
     return transaction.commit();

@@ -104,6 +104,7 @@ Result<void> checkRecord(const Library& library, const FileRecord& record) {
         case SectionKind::Pictures:
         case SectionKind::TextureTags:
         case SectionKind::ShelfTextures:
+        case SectionKind::LoadCanvases:
             return {};
     }
     return {};

@@ -145,6 +145,11 @@ constexpr std::array kLoadWritingColumns = {
     FileColumn{"board", "board", Text},
 };
 
+constexpr std::array kLoadCanvasColumns = {
+    FileColumn{"load", "load_id", Id},
+    FileColumn{"canvas", "canvas_id", Id},
+};
+
 constexpr std::array kTagAliasColumns = {
     FileColumn{"word", "alias", Text},
     FileColumn{"tag", "tag", Text},
@@ -156,7 +161,7 @@ constexpr std::array kSearchColumns = {
     FileColumn{"position", "position"},
 };
 
-constexpr std::array<FileSection, 17> kSections = {{
+constexpr std::array<FileSection, 18> kSections = {{
     {SectionKind::Palettes, "palettes", "palettes", "id", kPaletteColumns},
     {SectionKind::Pictures, "pictures", "contents", "id", kPictureColumns},
     {SectionKind::Textures, "textures", "textures", "id", kTextureColumns},
@@ -174,6 +179,7 @@ constexpr std::array<FileSection, 17> kSections = {{
     {SectionKind::Loads, "loads", "loads", "id", kLoadColumns},
     {SectionKind::LoadSlots, "load_slots", "load_slots", "load_id, slot", kLoadSlotColumns},
     {SectionKind::LoadWritings, "load_writings", "load_writings", "id", kLoadWritingColumns},
+    {SectionKind::LoadCanvases, "load_canvases", "load_canvases", "load_id", kLoadCanvasColumns, 2},
     {SectionKind::TagAliases, "tag_aliases", "tag_aliases", "alias", kTagAliasColumns},
     {SectionKind::Searches, "searches", "searches", "id", kSearchColumns},
 }};

@@ -11,7 +11,7 @@ namespace pantile::catalogue {
 
 /// The first member of the file; its value is the version.
 inline constexpr std::string_view kLibraryFileMark = "pantile_library";
-inline constexpr std::int64_t kLibraryFileVersion = 1;
+inline constexpr std::int64_t kLibraryFileVersion = 2;
 
 /// The second: the highest id that a texture ever had.
 inline constexpr std::string_view kLastTexture = "last_texture";
@@ -48,6 +48,7 @@ enum class SectionKind {
     Loads,
     LoadSlots,
     LoadWritings,
+    LoadCanvases,
     TagAliases,
     Searches,
 };
@@ -60,6 +61,7 @@ struct FileSection {
     std::string_view table;
     std::string_view order;  ///< The columns of the key.
     std::span<const FileColumn> columns;
+    std::int64_t since = 1;  ///< The first version of the format that has it.
 };
 
 /// In the order of the file.

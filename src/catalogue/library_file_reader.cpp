@@ -60,7 +60,7 @@ public:
         PANTILE_RETURN_IF_ERROR(m_json.openObject());
         PANTILE_RETURN_IF_ERROR(readHead());
         for (const FileSection& section : libraryFileSections()) {
-            PANTILE_RETURN_IF_ERROR(readSection(section));
+            if (section.since <= m_version) PANTILE_RETURN_IF_ERROR(readSection(section));
         }
         PANTILE_ASSIGN_OR_RETURN(const auto more, m_json.nextMember());
         if (more) return m_json.errorHere("'" + core::excerpt(*more) + "' is not known here");
@@ -93,11 +93,11 @@ private:
 
     Result<void> readHead() {
         PANTILE_RETURN_IF_ERROR(expectMember(kLibraryFileMark));
-        PANTILE_ASSIGN_OR_RETURN(const std::int64_t version, m_json.number());
-        if (version < 1) return m_json.errorHere("there is no such version of the format");
-        if (version > kLibraryFileVersion) {
+        PANTILE_ASSIGN_OR_RETURN(m_version, m_json.number());
+        if (m_version < 1) return m_json.errorHere("there is no such version of the format");
+        if (m_version > kLibraryFileVersion) {
             return Error{ErrorKind::Unsupported,
-                         "the file has version " + std::to_string(version) +
+                         "the file has version " + std::to_string(m_version) +
                              ", and this program knows versions up to " +
                              std::to_string(kLibraryFileVersion),
                          "use a newer version of this program"};
@@ -239,6 +239,7 @@ private:
     Connection& m_connection;
     JsonReader m_json;
     const core::Progress& m_progress;
+    std::int64_t m_version = 0;  // Of the file.
     std::int64_t m_lastId = 0;
 };
 

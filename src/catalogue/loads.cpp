@@ -36,7 +36,9 @@ Result<StoredLoad> loadLoad(Connection& connection, std::int64_t id) {
     PANTILE_ASSIGN_OR_RETURN(
         Statement row,
         Statement::prepare(connection,
-                           "SELECT loads.name, boards.name, made_at FROM loads JOIN boards ON "
+                           "SELECT loads.name, boards.name, made_at, ifnull((SELECT canvases.name "
+                           "FROM load_canvases JOIN canvases ON canvases.id = canvas_id "
+                           "WHERE load_id = ?1), '') FROM loads JOIN boards ON "
                            "boards.id = board_id WHERE loads.id = ?1",
                            {id}));
     PANTILE_ASSIGN_OR_RETURN(const bool found, row.step());
@@ -45,6 +47,7 @@ Result<StoredLoad> loadLoad(Connection& connection, std::int64_t id) {
     load.name = row.text(0);
     load.board = row.text(1);
     load.madeAt = row.integer(2);
+    load.canvas = row.text(3);
     PANTILE_RETURN_IF_ERROR(row.columnCheck());
     PANTILE_ASSIGN_OR_RETURN(
         const auto slots,
@@ -87,6 +90,15 @@ Result<void> insertSlots(Connection& connection, std::int64_t loadId,
     return {};
 }
 
+Result<void> insertCanvas(Connection& connection, std::int64_t loadId, const std::string& canvas) {
+    if (canvas.empty()) return {};
+    PANTILE_ASSIGN_OR_RETURN(const std::int64_t canvasId, idOfName(connection, kCanvases, canvas));
+    PANTILE_RETURN_IF_ERROR(run(connection,
+                                "INSERT INTO load_canvases (load_id, canvas_id) VALUES (?1, ?2)",
+                                {loadId, canvasId}));
+    return {};
+}
+
 }  // namespace
 
 Result<std::vector<StoredLoad>> listLoads(const Library& library) {
@@ -121,7 +133,9 @@ Result<void> addLoad(Library& library, const StoredLoad& load) {
     PANTILE_RETURN_IF_ERROR(run(connection,
                                 "INSERT INTO loads (name, board_id, made_at) VALUES (?1, ?2, ?3)",
                                 {load.name, boardId, library.now()}));
-    PANTILE_RETURN_IF_ERROR(insertSlots(connection, connection.lastInsertedId(), load.slots));
+    const std::int64_t id = connection.lastInsertedId();
+    PANTILE_RETURN_IF_ERROR(insertSlots(connection, id, load.slots));
+    PANTILE_RETURN_IF_ERROR(insertCanvas(connection, id, load.canvas));
     return transaction.commit();
 }
 

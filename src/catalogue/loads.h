@@ -30,6 +30,8 @@ struct StoredLoad {
     std::vector<core::TextureId> slots;  ///< From the first slot on; removed textures too.
     std::int64_t madeAt = 0;
     std::vector<LoadWriting> writings;  ///< Oldest first.
+    /// Of all of it, or empty for the smallest that takes each texture.
+    std::string canvas = {};
 
     bool operator==(const StoredLoad&) const = default;
 };
@@ -40,9 +42,9 @@ core::Result<std::vector<StoredLoad>> listLoads(const Library& library);
 /// Errors: NotFound with the nearest name.
 core::Result<StoredLoad> readLoad(const Library& library, std::string_view name);
 
-/// Stores name, board and slots, none too; the time is set, writings are not taken.
-/// Errors: AlreadyExists; as core::checkName; NotFound for the board or a texture; InvalidInput for
-/// one that is in it twice; DoesNotFit if there are more slots than the board has.
+/// Stores name, board, canvas and slots, none too; the time is set, writings are not taken.
+/// Errors: AlreadyExists; as core::checkName; NotFound for board, canvas or texture; InvalidInput
+/// for one that is in it twice; DoesNotFit if there are more slots than the board has.
 core::Result<void> addLoad(Library& library, const StoredLoad& load);
 
 /// What lies in the slots from now on. Errors: NotFound for the load or a texture; as addLoad.

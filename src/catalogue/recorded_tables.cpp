@@ -5,7 +5,7 @@
 namespace pantile::catalogue {
 namespace {
 
-constexpr std::array<RecordedTable, 16> kTables = {{
+constexpr std::array<RecordedTable, 17> kTables = {{
     {"palettes", 1, 4, "id, fingerprint, colours, transparent"},
     {"contents", 1, 7,
      "id, fingerprint, width, height, palette_id, colours, method, body, used, tone, "
@@ -33,6 +33,7 @@ constexpr std::array<RecordedTable, 16> kTables = {{
     {"load_writings", 1, 5, "id, load_id, at, place, board"},
     {"tag_aliases", 1, 2, "alias, tag"},
     {"searches", 1, 5, "id, name, query, sort, position"},
+    {"load_canvases", 1, 2, "load_id, canvas_id"},
 }};
 
 }  // namespace

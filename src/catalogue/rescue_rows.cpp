@@ -139,6 +139,7 @@ std::vector<RescuedTable> rescuedTables() {
             {"boards", "id"},
             {"loads", "id"},
             {"load_slots", "load_id"},
+            {"load_canvases", "load_id"},
             {"load_writings", "id"},
             {"revisions", "texture_id"},
             {"palette_names", "name"},

@@ -18,6 +18,7 @@ QJsonArray slotsJson(const tasks::Choice& choice) {
         return QJsonObject{{"id", jsonNumber(slot.id.value)},
                            {"title", jsonText(slot.slot.title)},
                            {"slot", ++number},
+                           {"canvas", jsonText(slot.slot.canvas.name)},
                            {"bytes", jsonNumber(slot.bytes)},
                            {"seconds", jsonSeconds(slot.milliseconds)}};
     });
@@ -65,6 +66,7 @@ Table slotTable(const tasks::Choice& choice) {
                  {"id", Align::Right},
                  {"title"},
                  {"cells", Align::Right},
+                 {"canvas"},
                  {"drawing", Align::Right},
                  {"bytes", Align::Right}});
     int number = 0;
@@ -72,7 +74,8 @@ Table slotTable(const tasks::Choice& choice) {
         const core::Grid& grid = slot.slot.grid;
         table.addRow({std::to_string(++number), std::to_string(slot.id.value), slot.slot.title,
                       std::to_string(grid.width()) + "x" + std::to_string(grid.height()),
-                      spokenTime(slot.milliseconds), std::to_string(slot.bytes)});
+                      slot.slot.canvas.name, spokenTime(slot.milliseconds),
+                      std::to_string(slot.bytes)});
     }
     return table;
 }

@@ -41,6 +41,7 @@ Result<QJsonObject> storedJson(const catalogue::Library& library,
     return QJsonObject{
         {"load", jsonText(load.name)},
         {"board", jsonText(load.board)},
+        {"canvas", load.canvas.empty() ? QJsonValue() : jsonText(load.canvas)},
         {"made", jsonText(tasks::utcTime(load.madeAt))},
         {"slots", jsonArray(load.slots, [](core::TextureId id) { return jsonNumber(id.value); })},
         {"textures", texturesJson(textures)},
@@ -54,7 +55,9 @@ Result<QJsonObject> storedJson(const catalogue::Library& library,
 Result<void> printStored(std::ostream& out, const catalogue::Library& library,
                          const catalogue::StoredLoad& load) {
     PANTILE_ASSIGN_OR_RETURN(const auto textures, tasks::texturesOf(library, load));
-    out << core::visibleText(load.name) << ", for " << core::visibleText(load.board) << ":\n";
+    out << core::visibleText(load.name) << ", for " << core::visibleText(load.board);
+    if (!load.canvas.empty()) out << " and the canvas " << core::visibleText(load.canvas);
+    out << ":\n";
     printTextures(out, textures);
     for (const catalogue::LoadWriting& writing : load.writings) {
         out << "Written " << tasks::utcTime(writing.at) << " for "

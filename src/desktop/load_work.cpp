@@ -172,6 +172,7 @@ void LoadWork::choose(ChooseRequest request) {
     request.libraryPath = m_context.libraryPath;
     request.load = m_contents.load;
     request.board = m_contents.board.name;
+    request.canvas = m_contents.canvas;
     request.milliseconds = m_timeLimit;
     m_notices.showProgress(0, 0, tr("Choosing"));
     m_choosing.start(
@@ -208,17 +209,18 @@ void LoadWork::keepOne(const ChooseRequest& request, const ChooseAnswer& answer)
 
 void LoadWork::keepSeveral(const ChooseAnswer& answer) {
     const auto first = std::make_shared<std::string>();  // The job and the words own it.
-    m_edits.apply({[first, loads = answer.loads, board = m_contents.board.name](
-                       catalogue::Library& library) -> Result<std::int64_t> {
-                       PANTILE_ASSIGN_OR_RETURN(const auto names,
-                                                tasks::newLoads(library, board, loads));
-                       *first = names.front();
-                       return 1;
-                   },
-                   [this, first, words = answer.words](std::int64_t) {
-                       m_wanted = *first;
-                       return words;
-                   }});
+    m_edits.apply(
+        {[first, loads = answer.loads, board = m_contents.board.name,
+          canvas = m_contents.canvas](catalogue::Library& library) -> Result<std::int64_t> {
+             PANTILE_ASSIGN_OR_RETURN(const auto names,
+                                      tasks::newLoads(library, board, loads, canvas));
+             *first = names.front();
+             return 1;
+         },
+         [this, first, words = answer.words](std::int64_t) {
+             m_wanted = *first;
+             return words;
+         }});
 }
 
 void LoadWork::tellError(const core::Error& error) {

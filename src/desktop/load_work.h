@@ -36,6 +36,9 @@ public:
     /// Of the library, sorted by name.
     const std::vector<catalogue::StoredLoad>& loads() const { return m_contents.loads; }
 
+    /// Of all of the load that is shown; empty for each texture's own.
+    const std::string& canvas() const { return m_contents.canvas; }
+
     const std::vector<core::Board>& boards() const { return m_contents.boards; }
 
     /// Puts another load in the tray.

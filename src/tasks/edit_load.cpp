@@ -38,7 +38,8 @@ std::vector<TextureId> withTaken(std::vector<TextureId> slots, const std::vector
 }  // namespace
 
 Result<std::vector<std::string>> newLoads(catalogue::Library& library, const std::string& board,
-                                          const std::vector<std::vector<TextureId>>& loads) {
+                                          const std::vector<std::vector<TextureId>>& loads,
+                                          const std::string& canvas) {
     PANTILE_ASSIGN_OR_RETURN(catalogue::Transaction transaction, library.begin());
     if (loads.size() > 1)
         catalogue::nameAction(library, "Make " + std::to_string(loads.size()) + " loads");
@@ -54,6 +55,7 @@ Result<std::vector<std::string>> newLoads(catalogue::Library& library, const std
         do load.name = "Load " + std::to_string(number++);
         while (isTaken(load.name));
         load.board = board;
+        load.canvas = canvas;
         load.slots = slots;
         PANTILE_RETURN_IF_ERROR(catalogue::addLoad(library, load));
         names.push_back(load.name);

@@ -15,12 +15,12 @@
 
 namespace pantile::tasks {
 
-/// New loads for a board, one for each list of textures, which may be empty, as one action. Each
-/// has the first name that is free of "Load 1", "Load 2" and so on. Returns the names. Errors: as
-/// catalogue::addLoad.
+/// New loads for a board and, if it is named, a canvas, one for each list of textures, which may be
+/// empty, as one action. Each has the first name that is free of "Load 1", "Load 2" and so on.
+/// Returns the names. Errors: as catalogue::addLoad.
 core::Result<std::vector<std::string>> newLoads(
     catalogue::Library& library, const std::string& board,
-    const std::vector<std::vector<core::TextureId>>& loads);
+    const std::vector<std::vector<core::TextureId>>& loads, const std::string& canvas = {});
 
 /// Puts textures in one after the other, the first in slot `place` (from 0) or after the last one;
 /// those that are in it already go there too. Returns how many were not in it before.

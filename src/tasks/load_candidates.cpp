@@ -48,13 +48,6 @@ Result<void> checkNamed(const std::vector<TextureId>& ids, const ChooseOptions& 
     return {};
 }
 
-Result<std::vector<core::Canvas>> canvasesFor(const catalogue::Library& library,
-                                              const ChooseOptions& options) {
-    if (options.canvas.empty()) return catalogue::listCanvases(library);
-    PANTILE_ASSIGN_OR_RETURN(core::Canvas canvas, catalogue::readCanvas(library, options.canvas));
-    return std::vector{std::move(canvas)};
-}
-
 /// The ways in which the texture may lie in a load, from quick to small.
 /// Errors: DoesNotFit; Cancelled.
 Result<void> addVariants(const core::Texture& texture, const std::vector<core::Canvas>& canvases,
@@ -214,13 +207,20 @@ std::int64_t usualWorth(const catalogue::TextureRow& row) {
     return row.stars > 0 ? row.stars : kUsualWorth;
 }
 
+Result<std::vector<core::Canvas>> canvasesFor(const catalogue::Library& library,
+                                              const std::string& canvas) {
+    if (canvas.empty()) return catalogue::listCanvases(library);
+    PANTILE_ASSIGN_OR_RETURN(core::Canvas only, catalogue::readCanvas(library, canvas));
+    return std::vector{std::move(only)};
+}
+
 Result<LoadCandidates> loadCandidates(const catalogue::Library& library,
                                       const std::vector<TextureId>& ids,
                                       const ChooseOptions& options, const core::Board& board,
                                       const core::Progress& progress) {
     PANTILE_RETURN_IF_ERROR(checkNamed(ids, options));
     PANTILE_ASSIGN_OR_RETURN(const Bundles bundles, bundlesFor(library, ids, options));
-    PANTILE_ASSIGN_OR_RETURN(const auto canvases, canvasesFor(library, options));
+    PANTILE_ASSIGN_OR_RETURN(const auto canvases, canvasesFor(library, options.canvas));
     PANTILE_ASSIGN_OR_RETURN(const auto records, readSelected(library, ids, options));
     PANTILE_ASSIGN_OR_RETURN(LoadCandidates found,
                              planned(records, canvases, options, board, progress));

@@ -12,6 +12,7 @@
 #include "catalogue/library.h"
 #include "catalogue/texture_row.h"
 #include "core/board.h"
+#include "core/canvas.h"
 #include "core/ids.h"
 #include "core/palette.h"
 #include "core/progress.h"
@@ -41,6 +42,11 @@ struct LoadCandidates {
 
 /// What a texture is worth unless the user says otherwise.
 std::int64_t usualWorth(const catalogue::TextureRow& row);
+
+/// Those that textures of a load may be drawn on: the one named, or all if the name is empty.
+/// Errors: NotFound with the nearest name.
+core::Result<std::vector<core::Canvas>> canvasesFor(const catalogue::Library& library,
+                                                    const std::string& canvas);
 
 /// Plans all of `ids` but those of `options.never`.
 /// Errors: NotFound for names and ids; InvalidInput for options that name what is not among `ids`

@@ -92,11 +92,11 @@ bool LoadCosts::fits() const {
 }
 
 Result<LoadCosts> loadCosts(const catalogue::Library& library, const std::string& board,
-                            const std::vector<TextureId>& ids, KnownCosts& known,
-                            const core::Progress& progress) {
+                            const std::string& canvas, const std::vector<TextureId>& ids,
+                            KnownCosts& known, const core::Progress& progress) {
     DrawingDefaults settings;
     PANTILE_ASSIGN_OR_RETURN(settings.board, catalogue::readBoard(library, board));
-    PANTILE_ASSIGN_OR_RETURN(settings.canvases, catalogue::listCanvases(library));
+    PANTILE_ASSIGN_OR_RETURN(settings.canvases, canvasesFor(library, canvas));
     std::vector<catalogue::TextureRecord> records;
     for (const TextureId id : ids) {
         PANTILE_ASSIGN_OR_RETURN(catalogue::TextureRecord record,

@@ -56,10 +56,11 @@ struct LoadCosts {
     bool fits() const;
 };
 
-/// Each texture on the canvas that chooseCanvas gives, in the variants in which all together draw
-/// quickest within the board's bytes, or in the smallest ones if they do not fit.
-/// Errors: NotFound; Cancelled.
+/// Each texture on `canvas`, or if that is empty on the one that chooseCanvas gives, in the
+/// variants in which all together draw quickest within the board's bytes, or in the smallest ones
+/// if they do not fit. Errors: NotFound; Cancelled.
 core::Result<LoadCosts> loadCosts(const catalogue::Library& library, const std::string& board,
+                                  const std::string& canvas,
                                   const std::vector<core::TextureId>& ids, KnownCosts& known,
                                   const core::Progress& progress = {});
 

@@ -53,7 +53,7 @@ Result<std::vector<LoadedTexture>> texturesOf(const catalogue::Library& library,
 }
 
 Result<std::vector<std::string>> keepSplit(catalogue::Library& library, const std::string& name,
-                                           const Split& split) {
+                                           const Split& split, const std::string& canvas) {
     if (split.loads.empty()) {
         return Error{ErrorKind::InvalidInput, "there is nothing to make a load of",
                      "select textures that a load can hold"};
@@ -69,6 +69,7 @@ Result<std::vector<std::string>> keepSplit(catalogue::Library& library, const st
         catalogue::StoredLoad load;
         load.name = name + (split.loads.size() == 1 ? "" : number);
         load.board = choice.board.name;
+        load.canvas = canvas;
         for (const ChosenSlot& slot : choice.slots) load.slots.push_back(slot.id);
         PANTILE_RETURN_IF_ERROR(catalogue::addLoad(library, load));
         names.push_back(load.name);

@@ -36,9 +36,11 @@ core::Result<std::vector<WrittenOnce>> loadHistory(const catalogue::Library& lib
 core::Result<std::vector<LoadedTexture>> texturesOf(const catalogue::Library& library,
                                                     const catalogue::StoredLoad& load);
 
-/// Keeps the loads of a split: one under `name`, several under `name` with numbers from 1. All or
-/// none. Gives their names. Errors: as catalogue::addLoad; InvalidInput if there is no load.
+/// Keeps the loads of a split, made for `canvas` or, if that is empty, for any: one under `name`,
+/// several under `name` with numbers from 1. All or none. Gives their names.
+/// Errors: as catalogue::addLoad; InvalidInput if there is no load.
 core::Result<std::vector<std::string>> keepSplit(catalogue::Library& library,
-                                                 const std::string& name, const Split& split);
+                                                 const std::string& name, const Split& split,
+                                                 const std::string& canvas);
 
 }  // namespace pantile::tasks

@@ -63,6 +63,7 @@ Result<fs::path> printSlots(const catalogue::Library& library, const std::string
     PANTILE_RETURN_IF_ERROR(checkFree({file}, ifExists));
     ChooseOptions options;
     options.board = stored.board;
+    options.canvas = stored.canvas;
     PANTILE_ASSIGN_OR_RETURN(const Choice choice,
                              takeAll(library, stored.slots, options, progress));
     PANTILE_ASSIGN_OR_RETURN(const image_files::SlotSheet sheet, sheetOf(stored.name, choice));

@@ -77,6 +77,7 @@ protected:
         load.name = "evening";
         load.board = board.name;
         load.slots = {second, first};
+        load.canvas = canvas.name;
         EXPECT_THAT(addLoad(library(), load), isOk());
         EXPECT_THAT(noteLoadWritten(library(), "evening", "/media/card"), isOk());
     }
@@ -171,8 +172,8 @@ TEST_F(LibraryFileTest, SaysWhatIsWrongWhereAndTakesNothing) {
     const std::string text = written(library());
     const std::vector<Damage> damages = {
         {"pantile_library", "pantile_librari", "line 2, column 19: 'pantile_librari' stands"},
-        {"\"pantile_library\":1", "\"pantile_library\":0", "no such version"},
-        {"\"pantile_library\":1", "\"pantile_library\":\"1\"", "a whole number has to stand"},
+        {"\"pantile_library\":2", "\"pantile_library\":0", "no such version"},
+        {"\"pantile_library\":2", "\"pantile_library\":\"1\"", "a whole number has to stand"},
         {"\"last_texture\":3", "\"last_texture\":-3", "no texture has an id below 1"},
         {"\"palettes\":", "\"pallets\":", "line 4, column 11: 'pallets' stands where 'palettes'"},
         {"#000", "#00g", "'#00g"},
@@ -224,7 +225,7 @@ TEST_F(LibraryFileTest, SaysWhatIsWrongWhereAndTakesNothing) {
 }
 
 TEST_F(LibraryFileTest, RefusesANewerVersion) {
-    EXPECT_THAT(read("{\"pantile_library\":2,"), failsWith(ErrorKind::Unsupported, "version 2"));
+    EXPECT_THAT(read("{\"pantile_library\":3,"), failsWith(ErrorKind::Unsupported, "version 3"));
 }
 
 /// However much of it is there: refused, and nothing taken.

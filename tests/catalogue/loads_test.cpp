@@ -1,6 +1,7 @@
 #include "catalogue/loads.h"
 
 #include "catalogue/boards.h"
+#include "catalogue/canvases.h"
 #include "catalogue/library_fixture.h"
 
 namespace pantile::catalogue {
@@ -40,6 +41,27 @@ TEST_F(LoadsTest, KeepTheirSlotsInOrder) {
     ASSERT_THAT(addLoad(library(), beach), isOk());
     EXPECT_EQ(readLoad(library(), "harbour").value(), harbour);
     EXPECT_EQ(listLoads(library()).value(), (std::vector<StoredLoad>{beach, harbour}));
+}
+
+TEST_F(LoadsTest, KeepTheCanvasThatTheyAreMadeFor) {
+    core::Canvas canvas;
+    canvas.name = "Slipway";
+    canvas.size = {64, 64};
+    canvas.geometry = core::CanvasGeometry::beside(canvas.size);
+    ASSERT_THAT(addCanvas(library(), canvas), isOk());
+    StoredLoad harbour = load("Harbour", {ids[3]});
+    harbour.canvas = "slipway";
+    ASSERT_THAT(addLoad(library(), harbour), isOk());
+    EXPECT_EQ(readLoad(library(), "harbour")->canvas, "Slipway");
+    ASSERT_THAT(renameCanvas(library(), "Slipway", "Quay"), isOk());
+    EXPECT_EQ(listLoads(library())->front().canvas, "Quay");
+    EXPECT_THAT(removeCanvas(library(), "Quay"),
+                failsWith(ErrorKind::InvalidInput, "the load 'Harbour' is for the canvas 'Quay'"));
+    ASSERT_THAT(removeLoad(library(), "Harbour"), isOk());
+    EXPECT_THAT(removeCanvas(library(), "Quay"), isOk());
+    harbour.canvas = "nowhere";
+    EXPECT_THAT(addLoad(library(), harbour), failsWith(ErrorKind::NotFound, "nowhere"));
+    EXPECT_TRUE(listLoads(library())->empty());
 }
 
 TEST_F(LoadsTest, ThatCannotBeAreRefused) {

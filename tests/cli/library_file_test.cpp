@@ -67,7 +67,14 @@ TEST_F(LibraryFileCli, OfVersionOneStaysReadable) {
         m_cli.runJson({"find", "tag:strand on:evening"}).json()["textures"].toArray();
     ASSERT_EQ(found.size(), 1);
     EXPECT_EQ(found[0].toObject()["title"].toString(), QStringLiteral("Wet sand"));
-    EXPECT_EQ(m_cli.readText(exported("out")), m_cli.readText(file));
+    // The same, but for what came later.
+    std::string text = m_cli.readText(file);
+    const auto replace = [&](const std::string& part, const std::string& by) {
+        text.replace(text.find(part), part.size(), by);
+    };
+    replace("\"pantile_library\":1", "\"pantile_library\":2");
+    replace("\"tag_aliases\":", "\"load_canvases\":[],\n\"tag_aliases\":");
+    EXPECT_EQ(m_cli.readText(exported("out")), text);
 }
 
 TEST_F(LibraryFileCli, GoesByStandardInputToo) {

@@ -13,6 +13,7 @@
 #include <QPlainTextEdit>
 #include <QSlider>
 #include <QSpinBox>
+#include <QThread>
 #include <QUrl>
 
 #include <gmock/gmock.h>
@@ -164,6 +165,25 @@ TEST(ConvertDialog, ShowsSeveralPicturesInTurnAndAddsAllAlike) {
     QTest::mouseClick(&open.part<QAbstractButton>("convertAdd"), Qt::LeftButton);
     EXPECT_TRUE(comes([&] { return open.shown() == 2; }));
     for (const auto& row : rowsOf(folder)) EXPECT_EQ(row.colours, 3) << row.title;
+}
+
+// Samples and costs of one picture that are ready when the next one is asked for.
+TEST(ConvertDialog, PassesOverWhatWasWorkedOutForThePictureBefore) {
+    LibraryFolder folder;
+    std::filesystem::create_directories(folder.path("wall"));
+    OpenWindow open(folder);
+    saved(folder, "wall/a.png", slope(100, 100, 10));
+    saved(folder, "wall/b.png", slope(200, 100, 60));
+    dropFiles(open, {QUrl::fromLocalFile(QString::fromStdString(folder.path("wall")))});
+    ConvertDialog* const dialog = shownDialog(open);
+    ASSERT_NE(dialog, nullptr);
+    for (const char* button : {"convertNext", "convertBefore", "convertNext"}) {
+        ASSERT_TRUE(comes([&] { return dialog->isExact(); }));
+        QThread::msleep(300);
+        QTest::mouseClick(&open.part<QAbstractButton>(button), Qt::LeftButton);
+    }
+    EXPECT_TRUE(comes([&] { return dialog->isExact(); }));
+    EXPECT_TRUE(comes([&] { return !open.part<QAbstractButton>("dither11").icon().isNull(); }));
 }
 
 TEST(ConvertDialog, SaysWhatIsWrongWithWhatWasTypedAndWillNotAddSo) {

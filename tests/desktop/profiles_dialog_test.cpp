@@ -40,6 +40,7 @@ struct Slipway {
         canvas.name = "Slipway";
         canvas.size = {20, 10};
         canvas.geometry = core::CanvasGeometry::beside(canvas.size);
+        canvas.geometry.swatchCentre.x += 300;  // Room for larger cells.
         EXPECT_TRUE(catalogue::addCanvas(folder.library(), canvas).has_value());
         board.name = "Winch";
         EXPECT_TRUE(catalogue::addBoard(folder.library(), board).has_value());

@@ -23,7 +23,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::size_t kVersions = 7;
+constexpr std::size_t kVersions = 8;
 constexpr std::size_t kBytesOfAChange = 4;
 constexpr std::size_t kMostChanges = 64;
 constexpr std::uint8_t kCut = 0x80;  // In the first byte of a change, above its place.

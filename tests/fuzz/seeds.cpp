@@ -158,7 +158,7 @@ void writeSmallTexts(const fs::path& queries, const fs::path& into) {
 
 /// Libraries of every version as they are, with a changed byte here and there, and cut off.
 void writeOldLibraries(const fs::path& into) {
-    for (int version = 0; version < 7; ++version) {
+    for (int version = 0; version < 8; ++version) {
         const std::string number(1, static_cast<char>(version));
         const std::string name = "version-" + std::to_string(version + 1);
         write(into, name, number);

@@ -156,6 +156,8 @@ Result<void> makeLoad(Library& library, Random& random) {
     load.name = numbered("evening", random);
     load.board = kBoard;
     load.slots = ids;
+    PANTILE_ASSIGN_OR_RETURN(const auto canvases, catalogue::listCanvases(library));
+    if (!canvases.empty() && random.between(0, 1) == 1) load.canvas = canvases.front().name;
     return catalogue::addLoad(library, load);
 }
 

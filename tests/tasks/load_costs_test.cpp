@@ -18,7 +18,7 @@ using tests::isOk;
 class LoadCostsTest : public tests::PierFixture {
 protected:
     core::Result<LoadCosts> costs(const std::vector<core::TextureId>& ids) {
-        return loadCosts(m_library, "pier", ids, m_known);
+        return loadCosts(m_library, "pier", "", ids, m_known);
     }
 
     void setBytes(std::int64_t bytes) {
@@ -75,10 +75,11 @@ TEST_F(LoadCostsTest, OneThatNoCanvasTakesIsNamedAndTheOthersAreTold) {
 
 TEST_F(LoadCostsTest, WhatIsNotThereIsRefusedAndStoppingStops) {
     EXPECT_THAT(costs({{99}}), failsWith(ErrorKind::NotFound, "99"));
-    EXPECT_THAT(loadCosts(m_library, "peer", {}, m_known), failsWith(ErrorKind::NotFound, "peer"));
+    EXPECT_THAT(loadCosts(m_library, "peer", "", {}, m_known),
+                failsWith(ErrorKind::NotFound, "peer"));
     std::stop_source stop;
     stop.request_stop();
-    EXPECT_THAT(loadCosts(m_library, "pier", m_ids, m_known, {stop.get_token(), {}}),
+    EXPECT_THAT(loadCosts(m_library, "pier", "", m_ids, m_known, {stop.get_token(), {}}),
                 failsWith(ErrorKind::Cancelled, ""));
 }
 

@@ -5,8 +5,12 @@
 #include <algorithm>
 
 #include "board/header_export.h"
+#include "board/load_reader.h"
 #include "board/small_picture.h"
 #include "catalogue/boards.h"
+#include "catalogue/canvases.h"
+#include "tasks/files.h"
+#include "tasks/load_costs.h"
 #include "tasks/pier_fixture.h"
 #include "tasks/write_load.h"
 
@@ -51,6 +55,34 @@ TEST_F(Loads, BothFormsAreWrittenAndProven) {
     EXPECT_EQ(fs::file_size(path("out/evening/load.bin")),
               static_cast<std::uintmax_t>(written->choice.bytes));
     ASSERT_EQ(catalogue::readLoad(m_library, "evening")->writings.size(), 1U);
+}
+
+// The toolkit's own geometry counts, not that of a smaller canvas that takes the texture as well.
+TEST_F(Loads, AreWrittenForTheCanvasThatTheyWereMadeFor) {
+    core::Canvas own;
+    own.name = "own toolkit";
+    own.size = {64, 64};
+    own.geometry = core::CanvasGeometry::beside(own.size);
+    own.geometry.gridCentre = {100, 60};
+    own.geometry.swatchCentre.x += 100;
+    ASSERT_THAT(catalogue::addCanvas(m_library, own), isOk());
+    catalogue::StoredLoad load;
+    load.name = "evening";
+    load.board = "pier";
+    load.slots = {m_ids[0]};
+    load.canvas = "own toolkit";
+    ASSERT_THAT(catalogue::addLoad(m_library, load), isOk());
+    const auto written = writeStoredLoad(m_library, "evening", path("out"), {});
+    ASSERT_THAT(written, isOk());
+    const std::string bytes = readFile(path("out/evening.h"), 1U << 20U).value();
+    const auto read = board::readLoad(*board::readHeader(bytes));
+    ASSERT_THAT(read, isOk());
+    EXPECT_EQ(read->slots[0].canvas.geometry.gridCentre, (core::Point{100, 60}));
+    KnownCosts known;
+    const auto costs = loadCosts(m_library, "pier", "own toolkit", load.slots, known);
+    ASSERT_THAT(costs, isOk());
+    EXPECT_EQ(costs->bytes, written->choice.bytes);
+    EXPECT_EQ(costs->milliseconds, written->choice.milliseconds);
 }
 
 TEST_F(Loads, ABoardWithADisplayGetsSmallPictures) {

@@ -38,10 +38,11 @@ void printMade(std::ostream& out, const std::string& name, const tasks::Choice& 
 }
 
 Result<Outcome> keepOne(Session& session, catalogue::Library& library, const std::string& name,
-                        const tasks::Choice& choice) {
+                        const tasks::Choice& choice, const std::string& canvas) {
     catalogue::StoredLoad load;
     load.name = name;
     load.board = choice.board.name;
+    load.canvas = canvas;
     for (const tasks::ChosenSlot& slot : choice.slots) load.slots.push_back(slot.id);
     PANTILE_RETURN_IF_ERROR(catalogue::addLoad(library, load));
     if (session.json) {
@@ -58,9 +59,9 @@ Result<Outcome> keepOne(Session& session, catalogue::Library& library, const std
 }
 
 Result<Outcome> keepSeveral(Session& session, catalogue::Library& library, const std::string& name,
-                            const tasks::Split& split) {
+                            const tasks::Split& split, const std::string& canvas) {
     PANTILE_ASSIGN_OR_RETURN(const std::vector<std::string> names,
-                             tasks::keepSplit(library, name, split));
+                             tasks::keepSplit(library, name, split, canvas));
     if (session.json) {
         QJsonObject object = splitJson(split);
         object["made"] = jsonArray(names, [](const std::string& each) { return jsonText(each); });
@@ -90,7 +91,7 @@ Result<Outcome> make(Session& session, const Arguments& arguments) {
         PANTILE_ASSIGN_OR_RETURN(
             const auto split,
             tasks::splitOverLoads(library, selection.ids, options, session.progress()));
-        return keepSeveral(session, library, words[1], split);
+        return keepSeveral(session, library, words[1], split, options.canvas);
     }
     const auto choice =
         arguments.has("--best")
@@ -103,7 +104,7 @@ Result<Outcome> make(Session& session, const Arguments& arguments) {
                 "; --best takes the best that fits, --loads spreads all over several loads";
         return error;
     }
-    return keepOne(session, library, words[1], *choice);
+    return keepOne(session, library, words[1], *choice, options.canvas);
 }
 
 Result<Outcome> list(Session& session) {
@@ -247,6 +248,10 @@ Result<Outcome> runLoad(Session& session, const Arguments& arguments) {
     if (action == "make") return make(session, arguments);
     if (action == "list" && words.size() == 1) return list(session);
     if (action == "history" && words.size() == 1) return history(session, arguments);
+    if (arguments.has("--canvas")) {
+        return Error{ErrorKind::Usage, "a load keeps the canvas that it was made for",
+                     "name another canvas when you make it: load make NAME … --canvas NAME"};
+    }
     if (words.size() == 2) {
         if (action == "show") return show(session, words[1]);
         if (action == "remove") return removeOne(session, words[1]);

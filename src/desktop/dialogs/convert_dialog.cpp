@@ -229,6 +229,7 @@ void ConvertDialog::showPicture(int index) {
     const QString name = shownText(std::filesystem::path(input.path).filename().string());
     m_place->setText(count == 1 ? name : tr("%1, %2 of %3").arg(name).arg(index + 1).arg(count));
     m_state->setText(tr("Reading the picture"));
+    dropRun();
     m_source.reset();
     m_wasEnlarged = false;
     m_reading.start([input](const core::Progress& progress) { return readSource(input, progress); },
@@ -258,19 +259,26 @@ void ConvertDialog::readForm() {
     if (m_source) preview();
 }
 
-// A rough picture at once, then the one that will be added, then what it costs.
-void ConvertDialog::preview() {
+// What still works for what was asked before may end, but is not looked at.
+void ConvertDialog::dropRun() {
     m_isExact = false;
     ++m_run;
+    m_coarse.stop();
     m_exact.stop();
     m_costs.stop();
     m_sampling.stop();
+}
+
+// A rough picture at once, then the one that will be added, then what it costs.
+void ConvertDialog::preview() {
+    dropRun();
     if (m_source->coarseBy == 1 || m_wasEnlarged) return previewExactly();
     m_coarse.start(
         [source = m_source, settings = m_options.pictures](const core::Progress& progress) {
             return coarsePreview(*source, settings, progress);
         },
-        [this](const Result<tasks::RecognisedTexture>& made) {
+        [this, run = m_run](const Result<tasks::RecognisedTexture>& made) {
+            if (run != m_run) return;
             if (made) {
                 show(made);
                 m_state->setText(tr("Nearly so; being worked out"));

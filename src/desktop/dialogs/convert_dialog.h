@@ -49,6 +49,7 @@ private:
     void showPicture(int index);
     void showSource(const core::Result<SourcePicture>& source);
     void readForm();
+    void dropRun();
     void preview();
     void previewExactly();
     void show(const core::Result<tasks::RecognisedTexture>& made);

@@ -93,6 +93,7 @@ Result<ChooseAnswer> chooseFor(const ChooseRequest& request, const core::Progres
     PANTILE_ASSIGN_OR_RETURN(const auto ids, idsToChooseFrom(library, request));
     tasks::ChooseOptions options;
     options.board = request.board;
+    options.canvas = request.canvas;
     options.must = {request.keep.begin(), request.keep.end()};
     options.milliseconds = request.milliseconds;
     ChooseAnswer answer;

@@ -22,6 +22,7 @@ struct ChooseRequest {
     std::filesystem::path libraryPath;
     std::string load;  ///< To be filled, or what several are named after; empty for a new one.
     std::string board;
+    std::string canvas;                 ///< Of the load; empty for each texture's own.
     std::vector<core::TextureId> ids;   ///< To choose from.
     std::string shelf;                  ///< The same, if not empty.
     std::vector<core::TextureId> keep;  ///< These must be in.

@@ -10,6 +10,7 @@ core::Result<tasks::FilmedDrawing> makeFilm(const FilmRequest& request,
                              tasks::openLibrary(request.libraryPath, tasks::Purpose::Look));
     tasks::PlanOptions options;
     options.board = request.board;
+    options.canvas = request.canvas;
     return tasks::filmStored(library, request.id, options, progress);
 }
 

@@ -16,7 +16,8 @@ namespace pantile::desktop {
 struct FilmRequest {
     std::filesystem::path libraryPath;
     core::TextureId id;
-    std::string board;  ///< Empty for the usual one.
+    std::string board;   ///< Empty for the usual one.
+    std::string canvas;  ///< Empty for what the texture is usually drawn on.
 
     bool operator==(const FilmRequest&) const = default;
 };

@@ -43,6 +43,7 @@ Result<TrayContents> readTray(const TrayRequest& request) {
     contents.board = board == nullptr ? defaults.board : *board;
     if (load == nullptr) return contents;
     contents.load = load->name;
+    contents.canvas = load->canvas;
     PANTILE_ASSIGN_OR_RETURN(contents.slots, catalogue::readRows(library, load->slots));
     return contents;
 }
@@ -54,7 +55,7 @@ Result<tasks::LoadCosts> readTrayCosts(const std::filesystem::path& libraryPath,
                              tasks::openLibrary(libraryPath, tasks::Purpose::Look));
     std::vector<core::TextureId> ids;
     for (const catalogue::TextureRow& row : contents.slots) ids.push_back(row.id);
-    return tasks::loadCosts(library, contents.board.name, ids, known, progress);
+    return tasks::loadCosts(library, contents.board.name, contents.canvas, ids, known, progress);
 }
 
 }  // namespace pantile::desktop

@@ -26,8 +26,9 @@ struct TrayRequest {
 struct TrayContents {
     std::vector<catalogue::StoredLoad> loads;
     std::vector<core::Board> boards;
-    std::string load;   ///< The one asked for, or the one made last; empty if there is none.
-    core::Board board;  ///< Its board, or the one for the next.
+    std::string load;    ///< The one asked for, or the one made last; empty if there is none.
+    core::Board board;   ///< Its board, or the one for the next.
+    std::string canvas;  ///< Of all of the load; empty for each texture's own.
     std::vector<catalogue::TextureRow> slots;  ///< From the first slot on.
 };
 

@@ -131,7 +131,8 @@ void BoardsPage::showContents() {
 void BoardsPage::showSlot(const catalogue::TextureRow* row) {
     if (row == nullptr)
         return m_drawing->showWords(tr("Put a texture in the load: its drawing is shown here."));
-    m_drawing->showTexture(row->id, shownTitle(row->title), m_work.tray().board().name);
+    m_drawing->showTexture(row->id, shownTitle(row->title), m_work.tray().board().name,
+                           m_work.canvas());
 }
 
 void BoardsPage::setShelves(const QStringList& names) {

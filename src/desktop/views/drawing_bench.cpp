@@ -158,8 +158,9 @@ void DrawingBench::connectParts() {
     });
 }
 
-void DrawingBench::showTexture(core::TextureId id, const QString& title, const std::string& board) {
-    FilmRequest request{m_context.libraryPath, id, board};
+void DrawingBench::showTexture(core::TextureId id, const QString& title, const std::string& board,
+                               const std::string& canvas) {
+    FilmRequest request{m_context.libraryPath, id, board, canvas};
     m_name = title;
     m_title->setText(title);
     if (m_shown == request) return;

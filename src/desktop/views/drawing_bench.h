@@ -31,7 +31,9 @@ public:
     DrawingBench(AppContext& context, QWidget* parent);
 
     /// Plans and shows the drawing, unless it is the one that is shown.
-    void showTexture(core::TextureId id, const QString& title, const std::string& board);
+    /// `canvas`: empty for what the texture is usually drawn on.
+    void showTexture(core::TextureId id, const QString& title, const std::string& board,
+                     const std::string& canvas);
 
     /// With words in place of a drawing.
     void showWords(const QString& words);

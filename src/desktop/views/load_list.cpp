@@ -27,8 +27,11 @@ QString loadWords(const catalogue::StoredLoad& load) {
     const QString written =
         load.writings.empty() ? LoadList::tr("not written")
                               : LoadList::tr("written %1").arg(shownTime(load.writings.back().at));
-    return QStringLiteral("%1\n%2 · %3 · %4")
-        .arg(shownText(load.name), shownText(load.board), textures, written);
+    const QString board =
+        load.canvas.empty()
+            ? shownText(load.board)
+            : LoadList::tr("%1, canvas %2").arg(shownText(load.board), shownText(load.canvas));
+    return QStringLiteral("%1\n%2 · %3 · %4").arg(shownText(load.name), board, textures, written);
 }
 
 }  // namespace
