@@ -13,12 +13,10 @@
 namespace pantile::tasks {
 
 /// Writes a PDF named after the load into `folder`, which is made if missing, and returns its path.
-/// Needs a QGuiApplication. Errors: NotFound; DoesNotFit if the textures do not fit the board (any
-/// more); AlreadyExists; Io; Cancelled.
-core::Result<std::filesystem::path> printSlots(const catalogue::Library& library,
-                                               const std::string& name,
-                                               const std::filesystem::path& folder,
-                                               IfExists ifExists,
-                                               const core::Progress& progress = {});
+/// The canvas is as ChooseOptions::canvas. Needs a QGuiApplication. Errors: NotFound; DoesNotFit if
+/// the textures do not fit the board (any more); AlreadyExists; Io; Cancelled.
+core::Result<std::filesystem::path> printSlots(
+    const catalogue::Library& library, const std::string& name, const std::filesystem::path& folder,
+    IfExists ifExists, const core::Progress& progress = {}, const std::string& canvas = {});
 
 }  // namespace pantile::tasks

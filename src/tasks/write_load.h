@@ -25,6 +25,7 @@ enum class LoadForm {
 struct WriteOptions {
     LoadForm form = LoadForm::AsMemory;
     IfExists ifExists = IfExists::Refuse;
+    std::string canvas = {};  ///< Of stored loads: as ChooseOptions::canvas.
 };
 
 struct WrittenLoad {

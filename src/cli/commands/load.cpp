@@ -75,6 +75,13 @@ Result<Outcome> keepSeveral(Session& session, catalogue::Library& library, const
     return Outcome::Done;
 }
 
+/// A load keeps its textures and its board.
+void tellCanvas(Session& session, const tasks::ChooseOptions& options) {
+    if (options.canvas.empty()) return;
+    session.say("The load does not keep the canvas: give --canvas '" +
+                core::visibleText(options.canvas) + "' to 'load write' and 'load print' too.");
+}
+
 Result<Outcome> make(Session& session, const Arguments& arguments) {
     const auto& words = arguments.positional();
     if (words.size() < 3) {
@@ -90,7 +97,10 @@ Result<Outcome> make(Session& session, const Arguments& arguments) {
         PANTILE_ASSIGN_OR_RETURN(
             const auto split,
             tasks::splitOverLoads(library, selection.ids, options, session.progress()));
-        return keepSeveral(session, library, words[1], split);
+        PANTILE_ASSIGN_OR_RETURN(const Outcome outcome,
+                                 keepSeveral(session, library, words[1], split));
+        tellCanvas(session, options);
+        return outcome;
     }
     const auto choice =
         arguments.has("--best")
@@ -103,7 +113,9 @@ Result<Outcome> make(Session& session, const Arguments& arguments) {
                 "; --best takes the best that fits, --loads spreads all over several loads";
         return error;
     }
-    return keepOne(session, library, words[1], *choice);
+    PANTILE_ASSIGN_OR_RETURN(const Outcome outcome, keepOne(session, library, words[1], *choice));
+    tellCanvas(session, options);
+    return outcome;
 }
 
 Result<Outcome> list(Session& session) {
@@ -171,6 +183,7 @@ Result<Outcome> write(Session& session, const Arguments& arguments, const std::s
         PANTILE_ASSIGN_OR_RETURN(options.form, parseChoice("--as", *form, kLoadForms));
     }
     if (arguments.has("--replace")) options.ifExists = tasks::IfExists::Replace;
+    options.canvas = arguments.value("--canvas").value_or("");
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
     PANTILE_ASSIGN_OR_RETURN(
@@ -198,8 +211,9 @@ Result<Outcome> print(Session& session, const Arguments& arguments, const std::s
         arguments.has("--replace") ? tasks::IfExists::Replace : tasks::IfExists::Refuse;
     PANTILE_ASSIGN_OR_RETURN(const auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
-    PANTILE_ASSIGN_OR_RETURN(
-        const auto file, tasks::printSlots(library, name, *folder, ifExists, session.progress()));
+    PANTILE_ASSIGN_OR_RETURN(const auto file,
+                             tasks::printSlots(library, name, *folder, ifExists, session.progress(),
+                                               arguments.value("--canvas").value_or("")));
     if (session.json) {
         printJson(session.out, {{"load", jsonText(name)}, {"files", jsonPaths({file})}});
     } else {
@@ -278,12 +292,14 @@ Command loadCommand() {
         "load",
         "Makes, writes and verifies what a board draws from.",
         {"make NAME SELECTION --board NAME [--best|--loads] [options]", "list", "show NAME",
-         "history [--board NAME]", "remove NAME", "write NAME --into DIR [--as card|header|both]",
-         "print NAME --into DIR", "verify PATH"},
+         "history [--board NAME]", "remove NAME",
+         "write NAME --into DIR [--as card|header|both] [--canvas NAME]",
+         "print NAME --into DIR [--canvas NAME]", "verify PATH"},
         loadOptionSpecs(),
-        "verify takes a card's folder, its load.bin, a header, or the folder in which one lies. "
-        "print\nwrites a PDF that shows\n"
-        "what lies in which slot. history lists what was written when, the newest first.",
+        "Slots are in the order of the SELECTION; a search for one shelf keeps the shelf's order.\n"
+        "verify takes a card's folder, its load.bin, a header, or the folder in which one lies.\n"
+        "print writes a PDF that shows what lies in which slot. history lists what was written\n"
+        "when, the newest first. A load does not keep --canvas: give it to write and print too.",
         runLoad};
 }
 
