@@ -44,6 +44,16 @@ std::string keyIs(const RecordedTable& table) {
     return sql;
 }
 
+/// Why what an action made cannot go: rows of that table hang on it.
+std::string whatStandsInTheWay(std::string_view table) {
+    if (table == "load_writings") return "the load was written for a board since, and that is kept";
+    std::string what = "something";
+    if (table == "load_slots" || table == "load_canvases" || table == "loads") what = "a load";
+    if (table == "shelf_textures") what = "a texture on a shelf";
+    if (table == "texture_tags") what = "a tag of a texture";
+    return what + " that came later belongs to what it made";
+}
+
 class Undoing {
 public:
     explicit Undoing(Connection& connection) : m_connection(connection) {}
@@ -258,8 +268,7 @@ private:
                 allTexts(m_connection, "SELECT parent FROM pragma_foreign_key_check(?1) LIMIT 1",
                          {std::string_view(table)}));
             if (broken.empty()) continue;
-            return Error{ErrorKind::InvalidInput,
-                         "something that came later belongs to what it made (" + table + ")",
+            return Error{ErrorKind::InvalidInput, whatStandsInTheWay(table),
                          "'pantile history' lists what was done"};
         }
         return {};

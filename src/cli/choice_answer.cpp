@@ -1,5 +1,6 @@
 #include "cli/choice_answer.h"
 
+#include <algorithm>
 #include <map>
 #include <ostream>
 #include <string>
@@ -80,18 +81,33 @@ Table slotTable(const tasks::Choice& choice) {
     return table;
 }
 
+namespace {
+
+/// "1, 2, 3", or the first of many and how many there are more.
+std::string someIds(const std::vector<core::TextureId>& ids) {
+    constexpr std::size_t kMostNamed = 20;
+    std::string text;
+    for (std::size_t i = 0; i < std::min(ids.size(), kMostNamed); ++i)
+        text += (i == 0 ? "" : ", ") + std::to_string(ids[i].value);
+    if (ids.size() > kMostNamed)
+        text += " and " + std::to_string(ids.size() - kMostNamed) + " more";
+    return text;
+}
+
+}  // namespace
+
 void printLeftOut(std::ostream& out, const std::vector<tasks::NotChosen>& leftOut) {
     // Ids with the same reason share a line, which stands where the first of them would.
     std::vector<std::string> reasons;
-    std::map<std::string, std::string> idsOf;
+    std::map<std::string, std::vector<core::TextureId>> idsOf;
     for (const tasks::NotChosen& left : leftOut) {
         const std::string reason = left.reason + (left.change.empty() ? "" : ". " + left.change);
-        std::string& ids = idsOf[reason];
+        std::vector<core::TextureId>& ids = idsOf[reason];
         if (ids.empty()) reasons.push_back(reason);
-        ids += (ids.empty() ? "" : ", ") + std::to_string(left.id.value);
+        ids.push_back(left.id);
     }
     for (const std::string& reason : reasons)
-        out << "Left out " << idsOf[reason] << ": " << core::visibleText(reason) << '\n';
+        out << "Left out " << someIds(idsOf[reason]) << ": " << core::visibleText(reason) << '\n';
 }
 
 void printCautions(std::ostream& out) {

@@ -19,7 +19,8 @@ QJsonArray texturesJson(const std::vector<tasks::LoadedTexture>& textures) {
         return QJsonObject{{"slot", ++number},
                            {"id", jsonNumber(texture.id.value)},
                            {"title", jsonText(texture.title)},
-                           {"changed_since", texture.changedSince}};
+                           {"changed_since", texture.changedSince},
+                           {"removed", texture.removed}};
     });
 }
 
@@ -28,7 +29,9 @@ void printTextures(std::ostream& out, const std::vector<tasks::LoadedTexture>& t
     int number = 0;
     for (const tasks::LoadedTexture& texture : textures) {
         table.addRow({std::to_string(++number), std::to_string(texture.id.value), texture.title,
-                      texture.changedSince ? "changed" : ""});
+                      texture.removed        ? "removed"
+                      : texture.changedSince ? "changed"
+                                             : ""});
     }
     table.print(out);
 }

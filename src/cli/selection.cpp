@@ -38,9 +38,7 @@ std::string hintFor(const catalogue::Library& library, const std::string& query)
 Result<std::vector<core::TextureId>> search(catalogue::Library& library, const std::string& text) {
     const auto query = catalogue::parseQuery(text);
     if (!query) return Error{ErrorKind::Usage, query.error().message, query.error().hint};
-    catalogue::FindOptions byId;
-    byId.sort.field = catalogue::SortField::Id;
-    return tasks::findIds(library, *query, byId);
+    return tasks::findInOrder(library, *query);
 }
 
 }  // namespace

@@ -12,8 +12,9 @@
 namespace pantile::cli {
 
 struct Selection {
-    std::vector<core::TextureId> ids;  ///< In the order given, then those found by id; each once.
-    bool fromSearch = false;           ///< A search was part of it.
+    std::vector<core::TextureId>
+        ids;  ///< In the order given, then those found as findInOrder has them; each once.
+    bool fromSearch = false;  ///< A search was part of it.
 };
 
 /// Errors: Usage for no word at all, two searches, a number that is no id or a search with a

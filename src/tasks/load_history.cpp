@@ -21,7 +21,7 @@ std::vector<LoadedTexture> loadedTextures(const std::vector<catalogue::TextureRo
     std::vector<LoadedTexture> textures;
     textures.reserve(rows.size());
     for (const catalogue::TextureRow& row : rows)
-        textures.push_back({row.id, row.title, row.changedAt > at});
+        textures.push_back({row.id, row.title, row.changedAt > at, row.removed});
     return textures;
 }
 

@@ -18,6 +18,7 @@ struct LoadedTexture {
     core::TextureId id;
     std::string title;          ///< As it is called now.
     bool changedSince = false;  ///< What is on the board is not what the library shows.
+    bool removed = false;       ///< It is in the load still; purge spares it.
 };
 
 struct WrittenOnce {

@@ -56,14 +56,14 @@ Result<image_files::SlotSheet> sheetOf(const std::string& name, const Choice& ch
 
 Result<fs::path> printSlots(const catalogue::Library& library, const std::string& name,
                             const fs::path& folder, IfExists ifExists,
-                            const core::Progress& progress) {
+                            const core::Progress& progress, const std::string& canvas) {
     PANTILE_ASSIGN_OR_RETURN(const catalogue::StoredLoad stored,
                              catalogue::readLoad(library, name));
     const fs::path file = folder / (core::safeFileName(name) + "-slots.pdf");
     PANTILE_RETURN_IF_ERROR(checkFree({file}, ifExists));
     ChooseOptions options;
     options.board = stored.board;
-    options.canvas = stored.canvas;
+    options.canvas = canvas.empty() ? stored.canvas : canvas;
     PANTILE_ASSIGN_OR_RETURN(const Choice choice,
                              takeAll(library, stored.slots, options, progress));
     PANTILE_ASSIGN_OR_RETURN(const image_files::SlotSheet sheet, sheetOf(stored.name, choice));

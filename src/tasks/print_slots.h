@@ -13,12 +13,11 @@
 namespace pantile::tasks {
 
 /// Writes a PDF named after the load into `folder`, which is made if missing, and returns its path.
-/// Needs a QGuiApplication. Errors: NotFound; DoesNotFit if the textures do not fit the board (any
-/// more); AlreadyExists; Io; Cancelled.
-core::Result<std::filesystem::path> printSlots(const catalogue::Library& library,
-                                               const std::string& name,
-                                               const std::filesystem::path& folder,
-                                               IfExists ifExists,
-                                               const core::Progress& progress = {});
+/// `canvas`: in place of the one that the load was made for. Needs a QGuiApplication. Errors:
+/// NotFound; DoesNotFit if the textures do not fit the board (any more); AlreadyExists; Io;
+/// Cancelled.
+core::Result<std::filesystem::path> printSlots(
+    const catalogue::Library& library, const std::string& name, const std::filesystem::path& folder,
+    IfExists ifExists, const core::Progress& progress = {}, const std::string& canvas = {});
 
 }  // namespace pantile::tasks

@@ -36,7 +36,7 @@ std::string contentsText(const std::string& name, const Choice& choice) {
         const ChosenSlot& slot = choice.slots[i];
         text += "Slot " + std::to_string(i + 1) + ": " + core::visibleText(slot.slot.title) + ", " +
                 std::to_string(slot.slot.grid.width()) + "x" +
-                std::to_string(slot.slot.grid.height()) + " cells on the canvas " +
+                std::to_string(slot.slot.grid.height()) + " cells, on the canvas " +
                 core::visibleText(slot.slot.canvas.name) + ", " +
                 core::spokenTime(slot.milliseconds) + ", " + std::to_string(slot.bytes) + " bytes";
         if (const std::string credit = slot.credit(); !credit.empty()) text += ", " + credit;
@@ -129,7 +129,7 @@ Result<WrittenLoad> writeStoredLoad(catalogue::Library& library, const std::stri
                              catalogue::readLoad(library, name));
     ChooseOptions choose;
     choose.board = stored.board;
-    choose.canvas = stored.canvas;
+    choose.canvas = options.canvas.empty() ? stored.canvas : options.canvas;
     PANTILE_ASSIGN_OR_RETURN(Choice choice, takeAll(library, stored.slots, choose, progress));
     PANTILE_ASSIGN_OR_RETURN(WrittenLoad written, writeChoice(stored.name, std::move(choice),
                                                               folder, options, progress));

@@ -25,6 +25,7 @@ enum class LoadForm {
 struct WriteOptions {
     LoadForm form = LoadForm::AsMemory;
     IfExists ifExists = IfExists::Refuse;
+    std::string canvas = {};  ///< In place of the one that the load was made for.
 };
 
 struct WrittenLoad {

@@ -54,6 +54,17 @@ TEST(LeftOut, SaysWhyAndWhatWouldLetItIn) {
     EXPECT_EQ(saidOf(items, {5, 1000, 9000}), wanted);
 }
 
+TEST(LeftOut, NamesFiveOfMany) {
+    const auto change = [](int small) {
+        std::vector<FitItem> items = {item("1 Net", 10, {{10 * small, 10}})};
+        for (int i = 0; i < small; ++i)
+            items.push_back(item(std::to_string(i + 2) + " Rope", 3, {{10, 10}}));
+        return std::get<2>(saidOf(items, {20, 10 * small, 9000}).at(0));
+    };
+    EXPECT_NE(change(6).find("6 Rope (worth 3) and 7 Rope (worth 3)"), std::string::npos);
+    EXPECT_NE(change(7).find("6 Rope (worth 3) and 2 others"), std::string::npos) << change(7);
+}
+
 TEST(LeftOut, SaysWhatWouldHaveToGoWhereSlotsAreFull) {
     const std::vector<FitItem> items = {
         item("1 Net", 9, {{500, 10}}),  item("2 Brass", 4, {{300, 10}}),

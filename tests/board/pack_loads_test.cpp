@@ -94,6 +94,12 @@ TEST(PackLoads, IsBoundBySlotsToo) {
     EXPECT_TRUE(packing->provenFewest());
 }
 
+TEST(PackLoads, CountsTheSlotsOfEachItemInItsBound) {
+    std::vector<PackItem> items = itemsOf({1, 1, 1, 1});
+    for (PackItem& item : items) item.slots = 2;
+    EXPECT_EQ(fewestLoads(items, {3, 100}), 3U) << "8 slots in loads of 3";
+}
+
 // J. Burkardt, dataset collection BIN_PACKING; R. L. Graham's anomaly list; D. S. Johnson 1973. The
 // table says where each row comes from, and that its optimum was verified by computing.
 TEST(PackLoads, ReachesThePublishedOptima) {

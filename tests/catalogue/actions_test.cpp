@@ -195,7 +195,8 @@ TEST_F(ActionsTest, OnWhichALaterFactDependsAreNotUndone) {
     ASSERT_THAT(addLoad(library(), load), isOk());
     ASSERT_THAT(noteLoadWritten(library(), "evening", "card"), isOk());
     EXPECT_EQ(last(), "Make load 'evening'");
-    EXPECT_THAT(undoLast(library()), failsWith(ErrorKind::InvalidInput, "load_writings"));
+    EXPECT_THAT(undoLast(library()),
+                failsWith(ErrorKind::InvalidInput, "the load was written for a board since"));
     EXPECT_THAT(readLoad(library(), "evening"), isOk());
     EXPECT_EQ(last(), "Make load 'evening'");
     EXPECT_EQ(*library().connection().number("PRAGMA foreign_keys"), 1);

@@ -111,6 +111,63 @@ TEST_F(Finding, AnswersNameThePlaceThatCameOut) {
     EXPECT_EQ(run({"shelf", "place", "s1", "99"}).out, "Shelf s1 is number 2 of 2 now.\n");
 }
 
+TEST_F(Finding, TheOrderOfAShelfIsKept) {
+    const auto idsOf = [](const QJsonArray& textures) {
+        std::string ids;
+        for (const auto& texture : textures)
+            ids += std::to_string(texture.toObject()["id"].toInteger()) + " ";
+        return ids;
+    };
+    EXPECT_EQ(run({"shelf", "put", "Pier", "3", "1", "2"}).exitCode, 0);
+    EXPECT_EQ(run({"shelf", "put", "Quay", "2"}).exitCode, 0);
+    const auto found = [&](std::vector<std::string> words) {
+        return idsOf(json(std::move(words)).json()["textures"].toArray());
+    };
+    EXPECT_EQ(found({"find", "shelf:pier", "--sort", "shelf"}), "3 1 2 ");
+    EXPECT_EQ(found({"find", "shelf:pier -id:1", "--sort", "shelf"}), "3 2 ");
+    EXPECT_EQ(found({"find", "shelf:pier", "--sort", "shelf", "--offset", "1", "--limit", "1"}),
+              "1 ");
+    EXPECT_EQ(found({"find", "shelf:pier", "--sort", "shelf", "--offset", "9"}), "");
+    EXPECT_EQ(run({"find", "--sort", "shelf"}).exitCode, 2);
+    EXPECT_EQ(run({"find", "shelf:pier shelf:quay", "--sort", "shelf"}).exitCode, 2);
+    EXPECT_EQ(run({"find", "shelf:pier | shelf:quay", "--sort", "shelf"}).exitCode, 2);
+    EXPECT_EQ(idsOf(json({"load", "make", "eve", "shelf:pier", "--board", "flash-32k"})
+                        .json()["slots"]
+                        .toArray()),
+              "3 1 2 ");
+    EXPECT_EQ(idsOf(json({"load", "make", "dawn", "tag:kelp | tag:stone", "--board", "flash-32k"})
+                        .json()["slots"]
+                        .toArray()),
+              "1 2 3 ");
+}
+
+TEST_F(Finding, ALoadTellsOfItsCanvasAndOfRemovedTextures) {
+    const CliAnswer made =
+        run({"load", "make", "eve", "1", "2", "--board", "flash-32k", "--canvas", "cells-32"});
+    EXPECT_NE(made.out.find("  cells-32  "), std::string::npos) << made.out;
+    EXPECT_EQ(json({"load", "show", "eve"}).json()["canvas"].toString(),
+              QStringLiteral("cells-32"));
+    EXPECT_NE(run({"load", "show", "eve"}).out.find("the canvas cells-32"), std::string::npos);
+    EXPECT_NE(run({"load", "write", "eve", "--into", m_cli.path("own")}).out.find("  cells-32  "),
+              std::string::npos);
+    EXPECT_EQ(run({"remove", "1"}).exitCode, 0);
+    EXPECT_NE(run({"load", "show", "eve"}).out.find("removed"), std::string::npos);
+    const QJsonArray textures = json({"load", "show", "eve"}).json()["textures"].toArray();
+    EXPECT_TRUE(textures[0].toObject()["removed"].toBool());
+    EXPECT_FALSE(textures[1].toObject()["removed"].toBool(true));
+    const CliAnswer written =
+        run({"load", "write", "eve", "--into", m_cli.path("out"), "--canvas", "cells-64"});
+    EXPECT_NE(written.out.find("  cells-64  "), std::string::npos) << written.out;
+}
+
+TEST_F(Finding, ContradictionsAndSlipsAreRefused) {
+    const CliAnswer both = run({"tag", "all", "+x", "-x"});
+    EXPECT_EQ(both.exitCode, 2);
+    EXPECT_NE(both.err.find("'x' stands with + and with -"), std::string::npos) << both.err;
+    EXPECT_NE(run({"duplicates", "12"}).err.find("'similar 12' for those like texture 12"),
+              std::string::npos);
+}
+
 TEST_F(Finding, UndoNamesWhatChanged) {
     EXPECT_EQ(run({"tag", "1", "+x"}).exitCode, 0);
     EXPECT_EQ(run({"tag", "all", "+x"}).out, "2 textures changed.\n");

@@ -55,6 +55,18 @@ TEST(Answer, SpeaksNumbersAndDates) {
     EXPECT_EQ(tasks::utcTime(1795599600), "2026-11-25T09:40:00Z");
 }
 
+TEST(Answer, NamesTheFirstOfManyThatWereLeftOut) {
+    std::vector<tasks::NotChosen> leftOut;
+    for (int id = 1; id <= 22; ++id) leftOut.push_back({{id}, "worth less"});
+    leftOut.push_back({{23}, "too large"});
+    std::ostringstream out;
+    printLeftOut(out, leftOut);
+    EXPECT_EQ(
+        out.str(),
+        "Left out 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20 and 2 "
+        "more: worth less\nLeft out 23: too large\n");
+}
+
 TEST(TerminalPicture, PutsTwoRowsIntoOneLine) {
     const core::Grid grid = *core::Grid::create(2, 3, {0, 1, 1, 2, 2, 0});
     const core::Palette palette = *core::Palette::create({{1, 2, 3}, {4, 5, 6}, {7, 8, 9}}, 2);

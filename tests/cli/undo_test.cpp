@@ -51,6 +51,15 @@ TEST_F(UndoCli, TakesSeveralBackAndSaysWhereItEnds) {
     EXPECT_EQ(found("shelf:Pier"), "1 ");
 }
 
+TEST_F(UndoCli, JsonSaysWhyItStopped) {
+    addTwo();
+    const CliAnswer all = m_cli.runJson({"undo", "9"});
+    EXPECT_EQ(all.exitCode, 1);
+    EXPECT_EQ(all.json()["undone"].toArray().size(), 1);
+    EXPECT_EQ(all.json()["error"].toObject()["kind"].toString(), QStringLiteral("not-found"));
+    EXPECT_FALSE(m_cli.runJson({"redo", "1"}).json().contains(QLatin1String("error")));
+}
+
 TEST_F(UndoCli, HistoryListsActionsAndRevisions) {
     addTwo();
     ASSERT_EQ(m_cli.run({"remove", "2"}).exitCode, 0);

@@ -40,6 +40,17 @@ TEST(BitCoder, ReadsWhatItWrote) {
     }
 }
 
+// Of all numbers between low and high the one with the fewest bytes, and of these the least.
+TEST(BitCoder, SaysDecisionsInTheFewestBytes) {
+    EXPECT_TRUE(BitCoder().finish().empty());
+    BitCoder one;
+    one.codeEven(false);  // The upper half.
+    EXPECT_EQ(one.finish(), (std::vector<std::uint8_t>{0x80}));
+    BitCoder bits;
+    bits.codeNumber(0xA5, 8);
+    EXPECT_EQ(bits.finish(), (std::vector<std::uint8_t>{0x5A}));
+}
+
 // Shannon, "A Mathematical Theory of Communication" (1948): no code is shorter in the mean than the
 // sum of -log2 of the probabilities; an arithmetic code is longer by two bytes at most.
 TEST(BitCoder, ComesCloseToTheEntropy) {

@@ -1,11 +1,14 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <sstream>
 #include <string>
+#include <vector>
 
 #include <gtest/gtest.h>
 
 #include "code_support.h"
+#include "codec/start_values.h"
 
 namespace pantile::codec {
 namespace {
@@ -47,6 +50,27 @@ TEST(CodeFormatPage, HoldsNoOtherCodeThanThoseOfTheVectors) {
             [&](const tests::CodeVector& vector) { return vector.texture == found.texture; }))
             << found.textLine;
     }
+}
+
+/// The numbers of the lines that are set in behind `words` in section 15.
+std::vector<int> numbersBehind(const std::string& text, const std::string& words) {
+    const std::size_t begin = text.find("    ", text.find(words, text.find("## 15.")));
+    std::istringstream lines(text.substr(begin));
+    std::vector<int> numbers;
+    for (std::string line; std::getline(lines, line) && line.starts_with("    ");) {
+        std::istringstream row(line);
+        for (int number = 0; row >> number;) numbers.push_back(number);
+    }
+    return numbers;
+}
+
+template <typename Values>
+std::vector<int> asNumbers(const Values& values) {
+    return {values.begin(), values.end()};
+}
+
+TEST(CodeFormatPage, PrintsTheStartValuesThatAreFrozen) {
+    EXPECT_EQ(numbersBehind(page(), "Weights of 14.7"), asNumbers(kGridStart));
 }
 
 }  // namespace

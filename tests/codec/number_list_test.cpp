@@ -22,6 +22,7 @@ TEST(NumberList, TellsNumbersAsRuns) {
 
 TEST(NumberList, CutsLongLists) {
     EXPECT_EQ(inWords({1, 3, 5, 7, 9, 11, 12, 13}), "1, 3, 5, 7, 9 and 3 more");
+    EXPECT_EQ(inWords({1, 3, 5, 7, 9, 11}), "1, 3, 5, 7, 9 and 1 more");
 }
 
 TEST(NumberList, TakesRuns) {

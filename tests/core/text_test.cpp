@@ -75,6 +75,10 @@ TEST(Text, VisibleTextShowsWhatWouldActOnATerminal) {
     EXPECT_EQ(visibleText("kelp"), "kelp");
     EXPECT_EQ(visibleText("\x1b[31mred\x07"), "\\x1b[31mred\\x07");
     EXPECT_EQ(visibleText("a\u202eb"), "a\\u202eb");
+    // Unicode Standard Annex 9, table 1, and the byte order mark: each of them, alone.
+    for (const char* mark :
+         {"\u061c", "\u200e", "\u200f", "\u202a", "\u202e", "\u2066", "\u2069", "\ufeff"})
+        EXPECT_EQ(visibleText(mark).front(), '\\') << mark;
     EXPECT_EQ(visibleText("a\nb"), "a\\x0ab");
     EXPECT_EQ(visibleText("a\nb", LineBreaks::Allowed), "a\nb");
     EXPECT_EQ(visibleText("\x9b"), "\\x9b");

@@ -38,6 +38,8 @@ TEST(PlanPicture, ShowsStrokesTravelsAndPicks) {
     EXPECT_EQ(timesIn(svg, "<circle"), 5 + 3) << "and a dot for each single cell";
     // Tenths of counts: cell (0, 0) has its centre at (4, 4) and the next are 8 further on.
     EXPECT_THAT(svg, HasSubstr("d=\"M40 40L200 40L200 200L40 200L40 120\""));
+    EXPECT_THAT(svg, HasSubstr("stroke=\"#1b2631\" stroke-width=\"20\""));
+    EXPECT_THAT(svg, HasSubstr("<rect x=\"500\" y=\"20\" width=\"120\" height=\"120\""));
     EXPECT_THAT(svg, HasSubstr(">1, 3</text>"));
     EXPECT_THAT(svg, HasSubstr("4 strokes, 4 colour picks, "));
     EXPECT_THAT(svg, HasSubstr("stroke=\"#b5532d\""));

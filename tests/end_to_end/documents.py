@@ -25,6 +25,7 @@ PLACES = {
     "pantile add sample_library/pictures/lighthouse-at-dusk.png --colours 8 --dither NAME": ["optimal"],
     "pantile backup FILE": ["copy.db"],
     "pantile restore FILE": ["copy.db"],
+    "pantile restore BACKUP": ["copy.db"],
     "pantile export all --as json --into DIR": ["plain"],
     "pantile check --repair FILE": ["repaired.db"],
     "pantile board set NAME --display 96x64": ["flash-32k"],
@@ -42,7 +43,7 @@ FORMS = {"pantile touch ID", "pantile [--library FILE] [--json] [--quiet] COMMAN
 # Pages whose lines need more than the samples.
 BEFORE = {
     "docs/choosing.md": ["shelf put Shore 17 21 3 40"],
-    "docs/keeping.md": ["touch 21 --seed 7 --noise 40,1,2,3", "set 21 --stars 5", "tag 21 17 +foam", "remove 17",
+    "docs/keeping.md": ["touch 21 --seed 7 --noise 40,1,2,3", "set 21 --stars 5", "tag 21 17 +foam", "remove 17 3",
                         "tags rename foam froth"],
     "docs/player.md": ["load make evening 1 2 --board flash-32k"],
 }
@@ -73,7 +74,7 @@ def make_base(folder: Path) -> None:
     must(folder, ["--quiet", "add", *map(str, files)])
     (folder / "sample_library").symlink_to(SAMPLES)
     for ours, name in (("lighthouse-at-dusk", "lighthouse.jpg"), ("harbour-wall", "pier-in-fog.jpg"),
-                       ("rock-pool", "gull.png")):
+                       ("rock-pool", "gull.png"), ("rock-pool", "mossy-stone.png")):
         with Image.open(SAMPLES / "pictures" / f"{ours}.png") as picture:
             picture = picture.convert("RGB")
             (picture.resize((640, 512)) if name == "lighthouse.jpg" else picture).save(folder / name)

@@ -88,7 +88,8 @@ TEST_F(UndoTest, TakesLongRowsOfDeedsBackAndForth) {
             const auto back = catalogue::undoLast(*m_library);
             if (back) continue;
             // A load that was written since stays.
-            EXPECT_THAT(back, failsWith(core::ErrorKind::InvalidInput, "load_writings"));
+            EXPECT_THAT(back,
+                        failsWith(core::ErrorKind::InvalidInput, "written for a board since"));
             break;
         }
         expectSound();

@@ -210,7 +210,7 @@ TEST_F(HostileTexts, TheContentsOfACardKeepTheirLines) {
     for (std::size_t i = 0; i < loads.size(); ++i) {
         const std::string contents = contentsOf(loads[i].contents);
         EXPECT_TRUE(tests::isHarmlessOnTerminal(contents)) << contents;
-        EXPECT_NE(contents.find("\n\nSlot 1: " + texts()[i].text + ", 8x8 cells on the canvas "),
+        EXPECT_NE(contents.find("\n\nSlot 1: " + texts()[i].text + ", 8x8 cells, on the canvas "),
                   std::string::npos)
             << contents;
     }

@@ -125,6 +125,30 @@ TEST_F(Loads, TheOneInAFolderIsVerified) {
               "give one of them: " + path("out/evening") + ", " + path("out/evening.h"));
 }
 
+TEST_F(Loads, AreWrittenForTheCanvasThatIsNamed) {
+    core::Canvas own;
+    own.name = "own";
+    own.size = {64, 64};
+    own.geometry = core::CanvasGeometry::beside(own.size);
+    own.geometry.cellPitch = 5;
+    ASSERT_THAT(catalogue::addCanvas(m_library, own), isOk());
+    storeLoad("evening", {m_ids[0]});
+    const auto usual = writeStoredLoad(m_library, "evening", path("usual"), {LoadForm::Card, {}});
+    ASSERT_THAT(usual, isOk());
+    EXPECT_EQ(usual->choice.slots[0].slot.canvas.name, "cells-16");
+    WriteOptions options{LoadForm::Card, {}, "own"};
+    const auto written = writeStoredLoad(m_library, "evening", path("out"), options);
+    ASSERT_THAT(written, isOk());
+    EXPECT_EQ(written->choice.slots[0].slot.canvas, own);
+    EXPECT_NE(readFile(path("out/evening/contents.txt"), 100000)->find(" on the canvas own, "),
+              std::string::npos);
+    EXPECT_NE(*readFile(path("out/evening/load.bin"), 100000),
+              *readFile(path("usual/evening/load.bin"), 100000));
+    options.canvas = "won";
+    EXPECT_THAT(writeStoredLoad(m_library, "evening", path("new"), options),
+                failsWith(ErrorKind::NotFound, "won"));
+}
+
 TEST_F(Loads, TheContentsNameAuthorAndLicence) {
     catalogue::TextPatch patch;
     patch.author = "";

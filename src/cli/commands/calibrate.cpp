@@ -112,9 +112,12 @@ Result<core::Canvas> takeCalibration(Session& session, const Arguments& argument
     const board::Calibrated& found = taken.found;
     session.say("A pitch of " + rangeText(found.leastPitch, found.mostPitch) +
                 (found.mostPitch == 1 ? " count" : " counts") +
-                " explains the cells; the grid's place is sure within " +
-                counted(found.unsure.x, "count", "counts") + " across and " +
-                std::to_string(found.unsure.y) + " down. " + advice(found, read));
+                " explains the cells; the grid's place is " +
+                (found.unsure == core::Point{0, 0}
+                     ? "exact"
+                     : "sure within " + counted(found.unsure.x, "count", "counts") +
+                           " across and " + std::to_string(found.unsure.y) + " down") +
+                ". " + advice(found, read));
     PANTILE_RETURN_IF_ERROR(renewCosts(session, library));
     return taken.canvas;
 }

@@ -2,6 +2,7 @@
 
 #include "catalogue/edit.h"
 
+#include <algorithm>
 #include <ostream>
 
 #include "catalogue/actions.h"
@@ -86,6 +87,11 @@ Result<TagWords> tagWords(const std::vector<std::string>& words) {
         const auto checked = adds ? catalogue::checkNewTag(tag) : core::checkTag(tag);
         if (!checked) return Error{ErrorKind::Usage, checked.error().message, checked.error().hint};
         (adds ? split.add : split.drop).push_back(tag);
+    }
+    for (const std::string& tag : split.add) {
+        if (std::find(split.drop.begin(), split.drop.end(), tag) == split.drop.end()) continue;
+        return Error{ErrorKind::Usage, "'" + tag + "' stands with + and with -",
+                     "give one of the two"};
     }
     if (split.add.empty() && split.drop.empty()) {
         return Error{ErrorKind::Usage, "no tag was given",

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <limits>
 #include <ostream>
 
@@ -26,10 +27,13 @@ Error asUsage(const Error& error) {
     return {ErrorKind::Usage, error.message, error.hint};
 }
 
+constexpr std::string_view kByShelf = "shelf";
+
 struct Asked {
     catalogue::Query query;
     catalogue::FindOptions options;
     std::string text;
+    bool byShelf = false;
 };
 
 // The query and its order: those of a saved search, or as written.
@@ -55,11 +59,37 @@ Result<Asked> askedFor(const catalogue::Library& library, const Arguments& argum
     PANTILE_ASSIGN_OR_RETURN(const auto search, searchOf(library, arguments));
     const auto query = catalogue::parseQuery(search.query);
     if (!query) return asUsage(query.error());
-    const auto sort = catalogue::parseSortKey(search.sort);
+    const bool byShelf = search.sort == kByShelf;
+    if (byShelf && !tasks::shelfAsked(*query)) {
+        return Error{ErrorKind::Usage, "the search names no shelf to sort by, or several",
+                     "write it as in: find shelf:pier --sort shelf"};
+    }
+    const auto sort = byShelf ? Result<catalogue::SortKey>(catalogue::SortKey{})
+                              : catalogue::parseSortKey(search.sort);
     if (!sort) return asUsage(sort.error());
     PANTILE_ASSIGN_OR_RETURN(const auto limit, arguments.number("--limit", 0, kMost));
     PANTILE_ASSIGN_OR_RETURN(const auto offset, arguments.number("--offset", 0, kMost));
-    return Asked{*query, {*sort, limit.value_or(-1), offset.value_or(0)}, search.query};
+    return Asked{*query, {*sort, limit.value_or(-1), offset.value_or(0)}, search.query, byShelf};
+}
+
+// In the order of the shelf: the part of it that is to be shown.
+Result<catalogue::FoundTextures> foundOnShelf(const Session& session, catalogue::Library& library,
+                                              const Asked& asked) {
+    PANTILE_ASSIGN_OR_RETURN(std::vector<core::TextureId> ids,
+                             tasks::findInOrder(library, asked.query, session.progress()));
+    catalogue::FoundTextures found;
+    found.total = std::ssize(ids);
+    const auto& [sort, limit, offset] = asked.options;
+    ids.erase(ids.begin(), ids.begin() + std::min<std::int64_t>(offset, found.total));
+    if (limit >= 0 && limit < std::ssize(ids)) ids.resize(static_cast<std::size_t>(limit));
+    PANTILE_ASSIGN_OR_RETURN(found.rows, catalogue::readRows(library, ids));
+    return found;
+}
+
+Result<catalogue::FoundTextures> foundFor(const Session& session, catalogue::Library& library,
+                                          const Asked& asked) {
+    if (asked.byShelf) return foundOnShelf(session, library, asked);
+    return tasks::findTextures(library, asked.query, asked.options, session.progress());
 }
 
 void printFound(Session& session, const catalogue::FoundTextures& found) {
@@ -75,9 +105,7 @@ Result<Outcome> runFind(Session& session, const Arguments& arguments) {
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
     PANTILE_ASSIGN_OR_RETURN(const Asked asked, askedFor(library, arguments));
-    const auto& [query, options, text] = asked;
-    PANTILE_ASSIGN_OR_RETURN(const auto found,
-                             tasks::findTextures(library, query, options, session.progress()));
+    PANTILE_ASSIGN_OR_RETURN(const auto found, foundFor(session, library, asked));
     if (session.json) {
         printJson(session.out, {{"total", jsonNumber(found.total)},
                                 {"textures", jsonArray(found.rows, [](const auto& row) {
@@ -87,7 +115,7 @@ Result<Outcome> runFind(Session& session, const Arguments& arguments) {
         printFound(session, found);
     }
     if (found.total > 0) return Outcome::Done;
-    for (const std::string& remark : tasks::queryRemarks(library, text)) session.say(remark);
+    for (const std::string& remark : tasks::queryRemarks(library, asked.text)) session.say(remark);
     return Outcome::Done;
 }
 
@@ -101,7 +129,7 @@ Command findCommandSpec() {
         {
             {"--sort", OptionKind::Value, "KEY",
              "relevance, title, added, changed, size, stars, draw, bytes, colours, colour or id; "
-             "-KEY turns it round"},
+             "-KEY turns it round; shelf for the order of the one shelf: in the query"},
             {"--saved", OptionKind::Value, "NAME", "ask a saved search instead of a query"},
             {"--limit", OptionKind::Value, "N", "show at most so many"},
             {"--offset", OptionKind::Value, "N", "pass over the first so many"},

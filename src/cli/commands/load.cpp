@@ -172,6 +172,7 @@ Result<Outcome> write(Session& session, const Arguments& arguments, const std::s
         PANTILE_ASSIGN_OR_RETURN(options.form, parseChoice("--as", *form, kLoadForms));
     }
     if (arguments.has("--replace")) options.ifExists = tasks::IfExists::Replace;
+    options.canvas = arguments.value("--canvas").value_or("");
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Change));
     PANTILE_ASSIGN_OR_RETURN(
@@ -199,8 +200,9 @@ Result<Outcome> print(Session& session, const Arguments& arguments, const std::s
         arguments.has("--replace") ? tasks::IfExists::Replace : tasks::IfExists::Refuse;
     PANTILE_ASSIGN_OR_RETURN(const auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));
-    PANTILE_ASSIGN_OR_RETURN(
-        const auto file, tasks::printSlots(library, name, *folder, ifExists, session.progress()));
+    PANTILE_ASSIGN_OR_RETURN(const auto file,
+                             tasks::printSlots(library, name, *folder, ifExists, session.progress(),
+                                               arguments.value("--canvas").value_or("")));
     if (session.json) {
         printJson(session.out, {{"load", jsonText(name)}, {"files", jsonPaths({file})}});
     } else {
@@ -248,10 +250,6 @@ Result<Outcome> runLoad(Session& session, const Arguments& arguments) {
     if (action == "make") return make(session, arguments);
     if (action == "list" && words.size() == 1) return list(session);
     if (action == "history" && words.size() == 1) return history(session, arguments);
-    if (arguments.has("--canvas")) {
-        return Error{ErrorKind::Usage, "a load keeps the canvas that it was made for",
-                     "name another canvas when you make it: load make NAME … --canvas NAME"};
-    }
     if (words.size() == 2) {
         if (action == "show") return show(session, words[1]);
         if (action == "remove") return removeOne(session, words[1]);
@@ -283,12 +281,15 @@ Command loadCommand() {
         "load",
         "Makes, writes and verifies what a board draws from.",
         {"make NAME SELECTION --board NAME [--best|--loads] [options]", "list", "show NAME",
-         "history [--board NAME]", "remove NAME", "write NAME --into DIR [--as card|header|both]",
-         "print NAME --into DIR", "verify PATH"},
+         "history [--board NAME]", "remove NAME",
+         "write NAME --into DIR [--as card|header|both] [--canvas NAME]",
+         "print NAME --into DIR [--canvas NAME]", "verify PATH"},
         loadOptionSpecs(),
-        "verify takes a card's folder, its load.bin, a header, or the folder in which one lies. "
-        "print\nwrites a PDF that shows\n"
-        "what lies in which slot. history lists what was written when, the newest first.",
+        "Slots are in the order of the SELECTION; a search for one shelf keeps the shelf's order.\n"
+        "verify takes a card's folder, its load.bin, a header, or the folder in which one lies.\n"
+        "print writes a PDF that shows what lies in which slot. history lists what was written\n"
+        "when, the newest first. A load keeps the canvas that it was made for; write and\nprint "
+        "take another with --canvas.",
         runLoad};
 }
 

@@ -6,6 +6,7 @@
 #include "cli/selection.h"
 #include "cli/table.h"
 #include "cli/texture_answer.h"
+#include "core/text.h"
 #include "tasks/library_place.h"
 #include "tasks/look_alikes.h"
 
@@ -63,8 +64,11 @@ Result<Outcome> runSimilar(Session& session, const Arguments& arguments) {
 }
 
 Result<Outcome> runDuplicates(Session& session, const Arguments& arguments) {
+    const auto& words = arguments.positional();
+    const std::string one = words.empty() ? "ID" : core::excerpt(words.front());
     PANTILE_RETURN_IF_ERROR(checkPositional(
-        arguments, 0, 0, "duplicates [--within D], or 'similar 1' for those like texture 1"));
+        arguments, 0, 0,
+        "duplicates [--within D], or 'similar " + one + "' for those like texture " + one));
     PANTILE_ASSIGN_OR_RETURN(const int within, withinOf(arguments, 0));
     PANTILE_ASSIGN_OR_RETURN(auto library,
                              tasks::openLibrary(session.libraryPath, tasks::Purpose::Look));

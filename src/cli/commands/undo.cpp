@@ -34,9 +34,11 @@ QJsonObject turnedJson(const catalogue::Action& action) {
 }
 
 void answerTurned(Session& session, const std::vector<catalogue::Action>& actions,
-                  const TurnWords& words) {
+                  const Result<void>& stopped, const TurnWords& words) {
     if (session.json) {
-        printJson(session.out, {{QLatin1String(words.member), jsonArray(actions, turnedJson)}});
+        QJsonObject answer{{QLatin1String(words.member), jsonArray(actions, turnedJson)}};
+        if (!stopped) answer.insert("error", jsonError(stopped.error()).value("error"));
+        printJson(session.out, answer);
         return;
     }
     for (const catalogue::Action& action : actions) {
@@ -68,9 +70,9 @@ Result<Outcome> turn(Session& session, const Arguments& arguments, Turn one,
     }
     if (turned.empty()) return refused.error();
     PANTILE_RETURN_IF_ERROR(renewCosts(session, library));
-    answerTurned(session, turned, words);
+    answerTurned(session, turned, refused, words);
     if (refused) return Outcome::Done;
-    session.err << core::visibleText(refused.error().message) << '\n';
+    printProblem(session.err, refused.error());
     return Outcome::SomeRefused;
 }
 
