@@ -3,6 +3,7 @@
 #include <string>
 
 #include "catalogue/file_copy.h"
+#include "catalogue/sqlite_error.h"
 #include "catalogue/statement.h"
 #include "catalogue/transaction.h"
 
@@ -41,6 +42,13 @@ Result<std::filesystem::path> copyBeside(const Connection& connection, std::int6
     return path;
 }
 
+/// Damage is not carried into a new version: what is refused stays as it was.
+Result<void> checkIsSound(Connection& connection) {
+    PANTILE_ASSIGN_OR_RETURN(const auto lines, allTexts(connection, "PRAGMA quick_check(1)"));
+    if (lines.size() == 1 && lines.front() == "ok") return {};
+    return corruptError("the library");
+}
+
 /// All steps are one transaction: another program sees the library as it was, or as it has to be.
 Result<MigrationReport> applyAll(Connection& connection, std::span<const Migration> migrations) {
     MigrationReport report;
@@ -49,6 +57,7 @@ Result<MigrationReport> applyAll(Connection& connection, std::span<const Migrati
     PANTILE_ASSIGN_OR_RETURN(const auto version, connection.number("PRAGMA user_version"));
     if (version >= migrations.back().version) return report;
     report.created = version == 0;
+    if (!report.created) PANTILE_RETURN_IF_ERROR(checkIsSound(connection));
     if (!report.created && !connection.path().empty()) {
         PANTILE_ASSIGN_OR_RETURN(report.backup, copyBeside(connection, version));
     }

@@ -1,6 +1,7 @@
 #include "catalogue/migrations.h"
 
 #include <filesystem>
+#include <fstream>
 #include <string>
 #include <vector>
 
@@ -146,6 +147,21 @@ TEST_F(MigrationsTest, BringEveryOldVersionToTheTablesOfANewLibrary) {
         EXPECT_EQ(opened->connection().number("PRAGMA user_version").value(), version());
         EXPECT_TRUE(std::filesystem::exists(file.string() + ".version-" + std::to_string(old)));
     }
+}
+
+// Found by fuzzing: it was brought up to date, and then refused.
+TEST_F(MigrationsTest, LeaveADamagedLibraryAsItIs) {
+    const auto file = folder() / "old.db";
+    makeOldLibrary(file, 3);
+    std::string bytes = tests::readBytes(file);
+    ASSERT_GT(bytes.size(), 0x17000U);
+    bytes[0x17000] = '\x01';  // The kind of a page.
+    std::ofstream(file, std::ios::binary) << bytes;
+    EXPECT_THAT(Library::open(file, tests::plainOptions()),
+                failsWith(ErrorKind::Corrupt, "the library is damaged"));
+    const auto there = Connection::open(file, FileMode::ReadOnly, std::chrono::milliseconds(0));
+    ASSERT_THAT(there, isOk());
+    EXPECT_EQ(*(*there)->number("PRAGMA user_version"), 3);
 }
 
 /// Canvases of version 1 knew no pen rules: they allow what plans did then.
