@@ -36,6 +36,7 @@ Result<CalibratedCanvas> takeCalibration(catalogue::Library& library, const std:
     canvas.geometry.cellPitch = found.cellPitch;
     canvas.geometry.gridCentre = found.gridCentre;
     core::keepUsualBarClear(canvas, before, canvas.size);
+    PANTILE_RETURN_IF_ERROR(core::checkBar(canvas));
     PANTILE_RETURN_IF_ERROR(tasks::setCanvas(library, canvas));
     return CalibratedCanvas{std::move(canvas), found};
 }

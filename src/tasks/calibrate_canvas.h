@@ -30,7 +30,7 @@ struct CalibratedCanvas {
 /// Gives the canvas the pitch and the origin that explain what was read off, by setCanvas of
 /// keep_estimates.h. The palette bar stays where the profile has it, unless that is its usual
 /// place and the grid comes to lie under it: then it goes beside the grid.
-/// Errors: NotFound; as board::calibratedFrom.
+/// Errors: NotFound; as board::calibratedFrom; InvalidInput if a bar placed elsewhere lies over it.
 core::Result<CalibratedCanvas> takeCalibration(catalogue::Library& library,
                                                const std::string& canvas,
                                                const board::CalibrationReading& reading);

@@ -6,7 +6,6 @@
 #include "catalogue/canvases.h"
 #include "catalogue/reader.h"
 #include "catalogue/writer.h"
-#include "core/palette_bar.h"
 #include "tasks/drawing_estimate.h"
 #include "tasks/in_order.h"
 
@@ -60,12 +59,10 @@ Result<std::vector<TextureId>> withoutEstimate(const Library& library) {
 }  // namespace
 
 Result<void> addCanvas(Library& library, const core::Canvas& canvas) {
-    PANTILE_RETURN_IF_ERROR(core::checkBar(canvas));
     return changed(library, [&] { return catalogue::addCanvas(library, canvas); });
 }
 
 Result<void> setCanvas(Library& library, const core::Canvas& canvas) {
-    PANTILE_RETURN_IF_ERROR(core::checkBar(canvas));
     return changed(library, [&] { return catalogue::setCanvas(library, canvas); });
 }
 
@@ -94,7 +91,6 @@ Result<void> removeBoard(Library& library, std::string_view name) {
 }
 
 Result<void> changeCanvas(Library& library, std::string_view name, const core::Canvas& canvas) {
-    PANTILE_RETURN_IF_ERROR(core::checkBar(canvas));
     return changed(library, [&]() -> Result<void> {
         if (name != canvas.name)
             PANTILE_RETURN_IF_ERROR(catalogue::renameCanvas(library, name, canvas.name));

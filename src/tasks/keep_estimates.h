@@ -17,8 +17,8 @@
 namespace pantile::tasks {
 
 /// As the functions of catalogue/canvases.h and boards.h; in the same change, costs that no longer
-/// hold are dropped. Errors: also InvalidInput for a canvas whose palette bar lies over its grid.
-/// Cost: reads every texture with a cost if a canvas or the default board changed.
+/// hold are dropped. Cost: reads every texture with a cost if a canvas or the default board
+/// changed.
 core::Result<void> addCanvas(catalogue::Library& library, const core::Canvas& canvas);
 core::Result<void> setCanvas(catalogue::Library& library, const core::Canvas& canvas);
 core::Result<void> renameCanvas(catalogue::Library& library, std::string_view name,

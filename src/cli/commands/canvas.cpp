@@ -187,7 +187,7 @@ Result<void> readOptions(const Arguments& arguments, const catalogue::Library& l
     const core::CanvasGeometry before = canvas.geometry;
     PANTILE_RETURN_IF_ERROR(readGeometry(arguments, canvas.geometry));
     if (!arguments.has("--bar-at")) core::keepUsualBarClear(canvas, before, canvas.size);
-    return {};
+    return core::checkBar(canvas);
 }
 
 Result<Canvas> startCanvas(const Arguments& arguments, const std::string& name) {
