@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
+#include <string_view>
 
 #include "catalogue/statement.h"
 
@@ -21,6 +23,27 @@ Result<std::int64_t> idOfTag(Connection& connection, const std::string& name) {
     return connection.lastInsertedId();
 }
 
+/// The tag that the word is but for case and accents; the very word before others.
+Result<std::optional<std::string>> tagLike(Connection& connection, std::string_view word) {
+    PANTILE_ASSIGN_OR_RETURN(
+        const auto names,
+        allTexts(connection,
+                 "SELECT name FROM tags WHERE folded = fold(?1) ORDER BY name <> ?1, name LIMIT 1",
+                 {word}));
+    return names.empty() ? std::nullopt : std::optional(names.front());
+}
+
+/// A new tag, its upper levels in the letters of the lowest of them that the library has.
+Result<std::string> belowStoredTag(Connection& connection, const std::string& word) {
+    for (std::size_t slash = word.rfind('/'); slash != std::string::npos && slash > 0;
+         slash = word.rfind('/', slash - 1)) {
+        PANTILE_ASSIGN_OR_RETURN(const auto above,
+                                 tagLike(connection, std::string_view(word).substr(0, slash)));
+        if (above) return *above + word.substr(slash);
+    }
+    return word;
+}
+
 }  // namespace
 
 Result<std::vector<std::string>> loadTags(Connection& connection, core::TextureId id) {
@@ -36,19 +59,20 @@ Result<std::vector<std::string>> meantTags(Connection& connection,
     std::map<std::string, std::string> firstOf;  // Of new tags, by their folded words.
     for (const std::string& word : words) {
         PANTILE_ASSIGN_OR_RETURN(
-            const auto stored,
-            allTexts(connection,
-                     "SELECT tag, 0 AS rank FROM tag_aliases WHERE alias = fold(?1) UNION ALL "
-                     "SELECT name, 1 + (name <> ?1) FROM tags WHERE folded = fold(?1) "
-                     "ORDER BY rank, 1 LIMIT 1",
-                     {word}));
-        if (!stored.empty()) {
-            tags.push_back(stored.front());
-            continue;
+            const auto meant,
+            allTexts(connection, "SELECT tag FROM tag_aliases WHERE alias = fold(?1)", {word}));
+        std::optional<std::string> tag;
+        if (!meant.empty()) tag = meant.front();
+        if (!tag) {
+            PANTILE_ASSIGN_OR_RETURN(tag, tagLike(connection, word));
         }
-        PANTILE_ASSIGN_OR_RETURN(const auto folded,
-                                 allTexts(connection, "SELECT fold(?1)", {word}));
-        tags.push_back(firstOf.try_emplace(folded.front(), word).first->second);
+        if (!tag) {
+            PANTILE_ASSIGN_OR_RETURN(const std::string below, belowStoredTag(connection, word));
+            PANTILE_ASSIGN_OR_RETURN(const auto folded,
+                                     allTexts(connection, "SELECT fold(?1)", {below}));
+            tag = firstOf.try_emplace(folded.front(), below).first->second;
+        }
+        tags.push_back(*std::move(tag));
     }
     return tags;
 }

@@ -17,7 +17,8 @@ namespace pantile::catalogue {
 core::Result<std::vector<std::string>> loadTags(Connection& connection, core::TextureId id);
 
 /// The tags that these words stand for: an alias becomes its tag, and what is a tag of the library
-/// but for its letters' case or accents becomes that tag.
+/// but for its letters' case or accents becomes that tag; a new one stands below a tag in the
+/// letters of that.
 core::Result<std::vector<std::string>> meantTags(Connection& connection,
                                                  std::span<const std::string> words);
 

@@ -30,7 +30,9 @@ std::optional<std::string_view> nearestWord(std::string_view word,
     constexpr std::size_t kLongestGuessed = 40;
     if (word.size() > kLongestGuessed) return std::nullopt;
     std::optional<std::string_view> nearest;
-    std::size_t least = std::max<std::size_t>(2, word.size() / 3) + 1;
+    // Two slips in a word of three letters leave next to nothing of it.
+    constexpr std::size_t kShort = 3;
+    std::size_t least = (word.size() <= kShort ? 1 : std::max<std::size_t>(2, word.size() / 3)) + 1;
     for (const std::string_view candidate : known) {
         const std::size_t slips = slipsBetween(word, candidate);
         if (slips < least) {

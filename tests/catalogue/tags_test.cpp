@@ -77,6 +77,10 @@ TEST_F(TagsTest, AreTheSameInOtherLetters) {
     EXPECT_EQ(tagsOf(3), (Words{"New", "grey", "stone"}));
     const auto added = add(textureOf(5, titled("e", {"Kelp", "NEW", "Grey"})));
     EXPECT_EQ(tagsOf(added.value), (Words{"Kelp", "New", "grey"})) << "no texture has kelp now";
+    EXPECT_EQ(changeTags(library(), {{TextureId{3}}}, {{"NEW/A/b", "STONE/Slate", "stone/X"}}, {})
+                  .value(),
+              1);
+    EXPECT_EQ(tagsOf(3), (Words{"New", "New/A/b", "grey", "stone", "stone/X", "stone/slate"}));
 }
 
 TEST_F(TagsTest, HaveNoEmptyLevels) {

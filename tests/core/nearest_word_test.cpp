@@ -19,6 +19,10 @@ TEST(NearestWord, FindsSlipsOfTheKeys) {
 TEST(NearestWord, LeavesWhatIsFarFromAll) {
     EXPECT_EQ(nearestWord("lighthouse", kWords), std::nullopt);
     EXPECT_EQ(nearestWord(std::string(10000, 'x'), kWords), std::nullopt);
+    constexpr std::array<std::string_view, 3> kShort = {"id", "few", "title"};
+    EXPECT_EQ(nearestWord("nix", kShort), std::nullopt);
+    EXPECT_EQ(nearestWord("", kShort), std::nullopt);
+    EXPECT_EQ(nearestWord("fwe", kShort), "few");
     EXPECT_EQ(didYouMean("lighthouse", kWords, "see the help"), "see the help");
     EXPECT_EQ(didYouMean("--titel", kWords, "see the help"), "did you mean --title?");
 }
