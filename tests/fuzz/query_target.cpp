@@ -45,6 +45,12 @@ const catalogue::Library& stockedLibrary() {
     return library;
 }
 
+bool asksForLikeness(std::string text) {
+    for (char& letter : text)
+        if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
+    return text.find("like:") != std::string::npos;
+}
+
 void tryQuery(const std::string& text) {
     const auto query = catalogue::parseQuery(text);
     if (!query) {
@@ -58,8 +64,7 @@ void tryQuery(const std::string& text) {
     const auto found = catalogue::findTextures(stockedLibrary(), *query);
     if (!found) {
         // `like:` needs to be told by the caller what it finds.
-        require(found.error().kind == core::ErrorKind::Internal &&
-                    text.find("like:") != std::string::npos,
+        require(found.error().kind == core::ErrorKind::Internal && asksForLikeness(text),
                 "what is read as a query can be asked");
         return;
     }
