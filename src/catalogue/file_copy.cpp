@@ -22,7 +22,7 @@ using core::Result;
 
 Error alreadyThere(const fs::path& path) {
     return {ErrorKind::AlreadyExists, path.string() + " exists already",
-            "choose another name, or ask for it to be replaced"};
+            "choose another name; backup replaces it with --replace"};
 }
 
 }  // namespace

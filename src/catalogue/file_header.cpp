@@ -55,6 +55,10 @@ Result<HeaderState> readFileHeader(const fs::path& path, int newestVersion) {
     Header header = {};
     file.read(header.data(), header.size());
     if (file.gcount() == 0) return HeaderState::Missing;
+    if (header[0] == '{') {
+        return Error{ErrorKind::InvalidInput, "this is no SQLite file",
+                     "a library as JSON is taken in by 'pantile add'"};
+    }
     const bool whole = file.gcount() == static_cast<std::streamsize>(header.size());
     if (!whole || std::memcmp(header.data(), kMagic.data(), kMagic.size()) != 0) {
         return noLibrary("this is no SQLite file");

@@ -295,9 +295,11 @@ std::optional<Likeness> nearlySame(const Grid& grid, const Palette& palette, con
         const Difference difference = differenceOf(turnedGrid, otherEnlarged, distances, most);
         if (difference.sum > most) continue;
         most = difference.sum - 1;
-        const std::string differing = std::to_string(difference.cells) + " of " +
-                                      std::to_string(cells) +
-                                      (difference.cells == 1 ? " cells differs" : " cells differ");
+        const std::string differing =
+            difference.cells == cells
+                ? "every cell differs a little"
+                : std::to_string(difference.cells) + " of " + std::to_string(cells) +
+                      (difference.cells == 1 ? " cells differs" : " cells differ");
         best = Likeness{static_cast<int>((difference.sum + unit - 1) / unit),
                         joined({orientationText(orientation), sizeText(otherFactor, factor),
                                 "nearly the same: " + differing})};

@@ -113,6 +113,11 @@ Result<bool> fileTexture(Gathering& gathering, const catalogue::AddedTexture& te
     return changed > 0;
 }
 
+std::string whyUndrawable(const core::Texture& texture, const DrawingDefaults& defaults) {
+    const auto canvas = chooseCanvas(texture, defaults.canvases);
+    return canvas ? std::string() : canvas.error().message;
+}
+
 // Stores one texture with its shelf and its costs as one change.
 Result<catalogue::AddedTexture> store(Gathering& gathering, const core::Texture& texture,
                                       const std::string& path, const RecognisedTexture& recognised,
@@ -141,7 +146,9 @@ Result<catalogue::AddedTexture> store(Gathering& gathering, const core::Texture&
     gathering.report.added.push_back(
         {added.id, texture.text().title, texture.grid().size(), texture.coloursUsed(), path,
          added.outcome == Outcome::Recovered, recognised.repairs, recognised.enlargement,
-         recognised.difference, estimate, prepared.savedMs, std::nullopt});
+         recognised.difference, estimate,
+         estimate ? std::string() : whyUndrawable(texture, gathering.defaults), prepared.savedMs,
+         std::nullopt});
     return added;
 }
 
@@ -299,6 +306,16 @@ Prepared prepare(const Gathering& gathering, const Item& item, const std::stop_t
     return prepared;
 }
 
+// For what one may well think that it is taken.
+std::string whatToGive(std::string_view bytes) {
+    if (bytes.starts_with("SQLite format 3"))
+        return "of another library add the file that 'export all --as json' writes of it";
+    if (bytes.starts_with('{') && bytes.find("\"cells\"") != std::string_view::npos)
+        return "a texture as JSON is not read back; export it as PNG, CSV or text";
+    return "give a PNG, JPEG, GIF, BMP, WebP or SVG picture, a grid as CSV, or a text with codes "
+           "in it";
+}
+
 Result<void> gatherOne(Gathering& gathering, const Item& item, const Prepared& prepared,
                        const core::Progress& progress) {
     if (prepared.isLibraryFile) return gatherLibrary(gathering, item, progress);
@@ -317,11 +334,9 @@ Result<void> gatherOne(Gathering& gathering, const Item& item, const Prepared& p
     if (item.file.insideFolder && !endsAsPicture(item.file.path)) {
         ++gathering.report.passedOver;
     } else {
-        refuse(
-            gathering, path,
-            {ErrorKind::InvalidInput, "it holds no picture, grid or code",
-             "give a PNG, JPEG, GIF, BMP, WebP or SVG picture, a grid as CSV, or a text with codes "
-             "in it"});
+        const std::string& bytes = item.bytes != nullptr ? *item.bytes : prepared.fileBytes;
+        refuse(gathering, path,
+               {ErrorKind::InvalidInput, "it holds no picture, grid or code", whatToGive(bytes)});
     }
     return {};
 }

@@ -44,6 +44,7 @@ struct GatheredTexture {
     std::optional<double> enlargement;            ///< See RecognisedTexture.
     std::optional<Difference> difference;         ///< The same.
     std::optional<catalogue::Estimate> estimate;  ///< If a canvas takes it.
+    std::string undrawable;                       ///< Else why none does.
     std::int64_t savedMs = 0;                     ///< Of drawing, by simplifying.
     std::optional<LookAlike> alike;               ///< One that was there and that it came from.
 };

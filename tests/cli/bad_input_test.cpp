@@ -225,6 +225,12 @@ TEST_F(BadInput, AnEmptyWordMeansNothing) {
     EXPECT_EQ(m_cli.run({"find", ""}).exitCode, 0);
 }
 
+TEST_F(BadInput, ATextWithoutCodesIsSaidToHoldNone) {
+    const CliAnswer answer = m_cli.run({"read", file("tide.txt", "the tide is out")});
+    EXPECT_EQ(answer.exitCode, 0);
+    EXPECT_NE(answer.err.find("No code stands in it"), std::string::npos) << answer.err;
+}
+
 TEST_F(BadInput, TheLibraryIsNotReplacedByAPicture) {
     expectRefused({"plan", "1", "--svg", m_cli.libraryPath(), "--replace"}, 2, "library itself");
     expectRefused({"seams", "1", "--picture", m_cli.libraryPath(), "--replace"}, 2,

@@ -384,6 +384,24 @@ TEST_F(Gather, NamesWhatShouldBeAPictureAndIsNone) {
     EXPECT_EQ(report.passedOver, 1);
 }
 
+TEST_F(Gather, SaysWhatMayBeGivenInPlaceOfWhatIsNotTaken) {
+    const std::string library = write("other.db", "SQLite format 3 and so on");
+    const std::string texture = write("1.json", "{\"id\":1,\"cells\":[[0,1]]}");
+    const GatherReport report = gatherAll({library, texture});
+    ASSERT_EQ(report.refused.size(), 2U);
+    EXPECT_NE(report.refused[0].error.hint.find("export all --as json"), std::string::npos);
+    EXPECT_NE(report.refused[1].error.hint.find("a texture as JSON"), std::string::npos);
+}
+
+TEST_F(Gather, SaysWhyNoCanvasTakesATexture) {
+    const std::string code = codec::encodeTextCode(texture(1, 80))->text;
+    const GatherReport report = gatherAll({write("large.txt", code)});
+    ASSERT_EQ(report.added.size(), 1U);
+    EXPECT_FALSE(report.added[0].estimate.has_value());
+    EXPECT_NE(report.added[0].undrawable.find("80x80 cells"), std::string::npos)
+        << report.added[0].undrawable;
+}
+
 TEST_F(Gather, AKnownTextureIsToldByTheTitleThatItHas) {
     gatherAll({writePng("shingle.png", texture(1))});
     const GatherReport report = gatherAll({writePng("pebbles.png", texture(1))});

@@ -53,7 +53,11 @@ std::string tenths(double number) {
 }
 
 std::string costsText(const tasks::GatheredTexture& texture) {
-    if (!texture.estimate) return "no canvas takes it, so it cannot be drawn";
+    if (!texture.estimate) {
+        const std::string why =
+            texture.undrawable.empty() ? "it cannot be drawn" : texture.undrawable;
+        return why + "; --colours and --canvas make pictures fit one";
+    }
     std::string text = std::to_string(texture.estimate->loadBytes) + " bytes, " +
                        spokenTime(texture.estimate->drawMs) + " to draw";
     if (texture.savedMs > 0) text += ", " + spokenTime(texture.savedMs) + " saved by simplifying";
@@ -93,22 +97,25 @@ void printAlike(std::ostream& out, const tasks::LookAlike& alike) {
 
 QJsonObject reportJson(const tasks::GatherReport& report) {
     const auto added = jsonArray(report.added, [](const tasks::GatheredTexture& texture) {
-        return QJsonObject{{"id", jsonNumber(texture.id.value)},
-                           {"title", jsonText(texture.title)},
-                           {"width", texture.size.width},
-                           {"height", texture.size.height},
-                           {"colours", texture.colours},
-                           {"path", jsonText(texture.path)},
-                           {"recovered", texture.recovered},
-                           {"repairs", jsonTexts(texture.repairs)},
-                           {"alike", alikeJson(texture)},
-                           {"enlarged", enlargedJson(texture)},
-                           {"difference", differenceJson(texture)},
-                           {"load_bytes", texture.estimate ? jsonNumber(texture.estimate->loadBytes)
-                                                           : QJsonValue()},
-                           {"draw_seconds", texture.estimate ? jsonSeconds(texture.estimate->drawMs)
-                                                             : QJsonValue()},
-                           {"saved_seconds", jsonSeconds(texture.savedMs)}};
+        return QJsonObject{
+            {"id", jsonNumber(texture.id.value)},
+            {"title", jsonText(texture.title)},
+            {"width", texture.size.width},
+            {"height", texture.size.height},
+            {"colours", texture.colours},
+            {"path", jsonText(texture.path)},
+            {"recovered", texture.recovered},
+            {"repairs", jsonTexts(texture.repairs)},
+            {"alike", alikeJson(texture)},
+            {"enlarged", enlargedJson(texture)},
+            {"difference", differenceJson(texture)},
+            {"load_bytes",
+             texture.estimate ? jsonNumber(texture.estimate->loadBytes) : QJsonValue()},
+            {"draw_seconds",
+             texture.estimate ? jsonSeconds(texture.estimate->drawMs) : QJsonValue()},
+            {"undrawable",
+             texture.undrawable.empty() ? QJsonValue() : jsonText(texture.undrawable)},
+            {"saved_seconds", jsonSeconds(texture.savedMs)}};
     });
     const auto known = jsonArray(report.known, [](const tasks::KnownTexture& texture) {
         return QJsonObject{{"id", jsonNumber(texture.id.value)},

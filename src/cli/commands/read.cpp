@@ -73,6 +73,8 @@ void printHarvest(Session& session, const codec::Harvest& found) {
     const auto textures = static_cast<std::int64_t>(found.found.size());
     session.out << counted(textures, "texture", "textures") << " read, " << found.damaged.size()
                 << " damaged.\n";
+    if (found.found.empty() && found.damaged.empty())
+        session.say("No code stands in it; 'pantile add' takes pictures and grids.");
 }
 
 Result<Outcome> runRead(Session& session, const Arguments& arguments) {
