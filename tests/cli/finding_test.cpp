@@ -158,6 +158,9 @@ TEST_F(Finding, ALoadTellsOfItsCanvasAndOfRemovedTextures) {
     const CliAnswer written =
         run({"load", "write", "eve", "--into", m_cli.path("out"), "--canvas", "cells-64"});
     EXPECT_NE(written.out.find("  cells-64  "), std::string::npos) << written.out;
+    EXPECT_EQ(written.err,
+              "Texture 1 was removed, and the load draws it still; 'pantile recover 1' brings it "
+              "back.\n");
 }
 
 TEST_F(Finding, ContradictionsAndSlipsAreRefused) {

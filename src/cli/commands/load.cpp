@@ -163,6 +163,21 @@ Result<Outcome> removeOne(Session& session, const std::string& name) {
                          "Load " + core::visibleText(name) + " removed; its textures stay");
 }
 
+/// A removed texture stays in its loads; whoever writes one ought to know.
+Result<void> tellRemoved(const Session& session, const catalogue::Library& library,
+                         const std::string& name) {
+    PANTILE_ASSIGN_OR_RETURN(const auto load, catalogue::readLoad(library, name));
+    PANTILE_ASSIGN_OR_RETURN(const auto textures, tasks::texturesOf(library, load));
+    for (const tasks::LoadedTexture& texture : textures) {
+        if (!texture.removed) continue;
+        const std::string id = std::to_string(texture.id.value);
+        session.say("Texture " + id +
+                    " was removed, and the load draws it still; 'pantile recover " + id +
+                    "' brings it back.");
+    }
+    return {};
+}
+
 Result<Outcome> write(Session& session, const Arguments& arguments, const std::string& name) {
     const auto folder = arguments.value("--into");
     if (!folder)
@@ -178,6 +193,7 @@ Result<Outcome> write(Session& session, const Arguments& arguments, const std::s
     PANTILE_ASSIGN_OR_RETURN(
         const auto written,
         tasks::writeStoredLoad(library, name, *folder, options, session.progress()));
+    PANTILE_RETURN_IF_ERROR(tellRemoved(session, library, written.name));
     if (session.json) {
         printJson(session.out, {{"load", jsonText(written.name)},
                                 {"slots", slotsJson(written.choice)},
