@@ -30,8 +30,10 @@ Result<image_files::SheetSlot> sheetSlot(const ChosenSlot& chosen) {
          core::counted(slot.plan.picks, "colour", "colours") + " picked, " +
              std::to_string(chosen.bytes) + " bytes",
          "for the canvas " + core::visibleText(slot.canvas.name)}};
-    if (std::string credit = chosen.credit(); !credit.empty())
-        printed.facts.push_back(std::move(credit));
+    // In lines of their own: a long author would cut the licence off.
+    if (!chosen.author.empty()) printed.facts.push_back("by " + core::visibleText(chosen.author));
+    if (!chosen.licence.empty())
+        printed.facts.push_back("licence " + core::visibleText(chosen.licence));
     return printed;
 }
 

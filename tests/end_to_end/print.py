@@ -28,6 +28,7 @@ titles = ["Kelp bed", "<b>Rope</b> & %s", "Ångermüll " + "very long " * 9]
 titles += [f"Buoy {number}" for number in range(len(titles), 25)]
 for number, title in enumerate(titles):
     add(number, title)
+pantile("set", "1", "--author", "Mara Quill of " + "the long pier " * 5, "--licence", "CC0-1.0")
 pantile("board", "add", "quay", "--slots", "64", "--bytes", "1000000", "--memory", "card")
 pantile("load", "make", "three", "1", "2", "3", "--board", "quay")
 pantile("load", "make", "all of them", "all", "--board", "quay")
@@ -38,7 +39,8 @@ check(answer["load"] == "three" and os.path.isfile(answer["files"][0]), "the fil
 page = pages(answer["files"][0])
 check(len(page) == 1, "three slots take a page")
 for part in ("Load three", "For the board quay: 3 of 64 slots", "1 Kelp bed", "<b>Rope</b> & %s",
-             "Ångermüll very", "…", "4x4 cells", "Before you plug the board in", "acts as a mouse",
+             "Ångermüll very", "…", "4x4 cells", "by Mara Quill of", "licence CC0-1.0",
+             "Before you plug the board in", "acts as a mouse",
              "Unplug other pointing devices"):
     check(part in page[0], f"the page says '{part}'")
 
