@@ -5,6 +5,7 @@
 
 #include "catalogue/file_copy.h"
 #include "catalogue/integrity.h"
+#include "core/counted.h"
 
 namespace pantile::catalogue {
 namespace {
@@ -42,8 +43,9 @@ Result<Library> openBackup(const fs::path& path, const TextFolding& folding) {
     if (report.ok) return backup;
     const Problem& first = report.problems.front();
     return Error{ErrorKind::Corrupt,
-                 "the backup is damaged in " + std::to_string(report.problems.size()) +
-                     " places, first " + first.where + ": " + first.what,
+                 "the backup is damaged in " +
+                     core::counted(std::ssize(report.problems), "place", "places") + ", first " +
+                     first.where + ": " + first.what,
                  "use another backup"}
         .at(path.string());
 }

@@ -24,6 +24,7 @@
 #include "catalogue/seal.h"
 #include "catalogue/sql_functions.h"
 #include "catalogue/statement.h"
+#include "core/counted.h"
 #include "core/text.h"
 #include "core/texture.h"
 
@@ -198,7 +199,7 @@ private:
             drop.substr(kVerb.size(), drop.find(' ', kVerb.size()) - kVerb.size());
         const auto derived = derivedTables();
         if (std::find(derived.begin(), derived.end(), table) != derived.end()) return;
-        lose("table " + table, std::to_string(rows) + " rows belonged to what is lost");
+        lose("table " + table, core::counted(rows, "row", "rows") + " belonged to what is lost");
     }
 
     Connection& m_connection;
