@@ -107,6 +107,7 @@ private:
                 if (const auto end = readRegion(m_text.glyphs, longer, place)) return *end;
             }
         }
+        if (standsAgainBehind(region, index + 1)) return region.end;
         auto damage = mayTellMore() ? diagnose(m_text.glyphs, region, start) : std::nullopt;
         if (damage) {
             if (damage->part) m_parts.addDamaged(*damage->part, start.glyph);
@@ -127,6 +128,16 @@ private:
         constexpr std::size_t kFirstLine = 80;  // With gaps in it.
         const std::size_t end = std::min(endBefore(next + 1), region.end + kFirstLine);
         return !shapeFromFirstLine(lettersOf(m_text.glyphs, {region.end, end}));
+    }
+
+    /// Whether the letters of a region are the first ones of the next: pasted twice, it says the
+    /// same.
+    bool standsAgainBehind(Region region, std::size_t next) const {
+        if (next >= m_starts.size()) return false;
+        const Letters here = lettersOf(m_text.glyphs, region);
+        const Letters behind = lettersOf(m_text.glyphs, {region.end, endBefore(next + 1)});
+        return here.size() <= behind.size() &&
+               std::equal(here.glyphs.begin(), here.glyphs.end(), behind.glyphs.begin());
     }
 
     /// Reads the code with which `region` begins, or puts it right and reads it. Gives the glyph

@@ -287,6 +287,23 @@ TEST(Harvest, GivesATextureOnceThatStandsTwice) {
     EXPECT_TRUE(harvest.damaged.empty());
 }
 
+// As when a line is copied, and then all from that line on.
+TEST(Harvest, PassesOverAFirstLineThatStandsTwice) {
+    const core::Texture texture = tests::usualTexture(4);
+    const std::string code = tests::codeOf(texture);
+    const std::string first = code.substr(0, code.find('\n') + 1);
+    for (const std::string& text : {first + code, "> " + first + "> " + first + code}) {
+        const Harvest harvest = harvestCodes(text);
+        ASSERT_EQ(harvest.found.size(), 1U);
+        EXPECT_EQ(harvest.found[0].texture, texture);
+        EXPECT_TRUE(harvest.damaged.empty());
+    }
+    // What is missing is still told, once; and a first line of another code is not passed over.
+    EXPECT_EQ(harvestCodes(first + first).damaged.size(), 1U);
+    const std::string other = tests::codeOf(tests::usualTexture(5));
+    EXPECT_EQ(harvestCodes(other.substr(0, other.find('\n') + 1) + code).damaged.size(), 1U);
+}
+
 TEST(Harvest, MarksWhereCodesStand) {
     const std::string one = tests::codeOf(tests::usualTexture(4));
     const std::string two = replaced(tests::codeOf(tests::usualTexture(5)), "\n", "\r\n> ");
