@@ -35,6 +35,23 @@ bool isUndamaged(const PngChunk& chunk) {
     return pngChunkCrc({name, chunk.name.size() + chunk.data.size()}) == chunk.storedCrc;
 }
 
+// PNG section 11.2.1, table 'Allowed combinations of colour type and bit depth'.
+bool isAllowed(std::uint8_t colourType, std::uint8_t bitDepth) {
+    switch (colourType) {
+        case 0:
+            return bitDepth == 1 || bitDepth == 2 || bitDepth == 4 || bitDepth == 8 ||
+                   bitDepth == 16;
+        case 3:
+            return bitDepth == 1 || bitDepth == 2 || bitDepth == 4 || bitDepth == 8;
+        case 2:
+        case 4:
+        case 6:
+            return bitDepth == 8 || bitDepth == 16;
+        default:
+            return false;
+    }
+}
+
 }  // namespace
 
 PngChunk takePngChunk(Bytes& rest) {
@@ -54,6 +71,21 @@ std::uint32_t pngChunkCrc(Bytes nameAndData) {
     std::uint32_t crc = 0xFFFFFFFF;
     for (const std::uint8_t byte : nameAndData) crc = (crc >> 8U) ^ kTable[(crc ^ byte) & 0xFFU];
     return ~crc;
+}
+
+std::optional<core::Size> pngSize(Bytes bytes) {
+    constexpr std::size_t kHeaderBytes = 13;
+    constexpr std::uint32_t kMostSide = 0x7FFFFFFF;
+    Bytes rest = bytes.subspan(std::min(kPngSignatureBytes, bytes.size()));
+    const PngChunk header = takePngChunk(rest);
+    if (header.name != "IHDR" || header.data.size() != kHeaderBytes) return std::nullopt;
+    const std::uint32_t width = bigEndian(header.data);
+    const std::uint32_t height = bigEndian(header.data.subspan(4));
+    const bool hasSize = width - 1 < kMostSide && height - 1 < kMostSide;
+    const bool isKnown = isAllowed(header.data[9], header.data[8]) && header.data[10] == 0 &&
+                         header.data[11] == 0 && header.data[12] <= 1;
+    if (!hasSize || !isKnown) return std::nullopt;
+    return core::Size{static_cast<int>(width), static_cast<int>(height)};
 }
 
 bool isWholePng(Bytes bytes) {

@@ -5,8 +5,11 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string_view>
+
+#include "core/geometry.h"
 
 namespace pantile::image_files {
 
@@ -23,6 +26,10 @@ PngChunk takePngChunk(std::span<const std::uint8_t>& rest);
 
 /// CRC-32 over a chunk's name and data, which must lie behind one another.
 std::uint32_t pngChunkCrc(std::span<const std::uint8_t> nameAndData);
+
+/// The size that a PNG tells of itself; nothing if no decoder would take its header
+/// (section 11.2.1).
+std::optional<core::Size> pngSize(std::span<const std::uint8_t> bytes);
 
 /// Whether all chunks up to the end chunk are there and those that a reader cannot do without are
 /// undamaged.

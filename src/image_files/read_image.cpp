@@ -18,6 +18,7 @@
 #include "image_files/exif_orientation.h"
 #include "image_files/image_kind.h"
 #include "image_files/jpeg_planes.h"
+#include "image_files/png_chunks.h"
 #include "image_files/png_table.h"
 #include "image_files/svg_check.h"
 
@@ -72,6 +73,13 @@ Result<void> checkImageSize(const QSize& size, std::string_view name) {
                      std::to_string(kMaxImageSide) + " a side and " +
                      std::to_string(kMaxImagePixels >> 20U) + " megapixels",
                  kSmallerHint};
+}
+
+// The library for PNG writes its own words to standard error where a header is wrong.
+Result<void> checkPngHeader(std::span<const std::uint8_t> bytes, std::string_view name) {
+    const std::optional<core::Size> size = pngSize(bytes);
+    if (!size) return damaged(name);
+    return checkImageSize({size->width, size->height}, name);
 }
 
 // Qt's own guard for formats that do not tell their size early. It is one value for the process.
@@ -175,10 +183,13 @@ core::Pixels pixelsOf(const core::IndexedPixels& indexed, core::Size size) {
 
 Error readerError(const QImageReader& reader, std::string_view name) {
     if (reader.error() != QImageReader::UnsupportedFormatError) return damaged(name);
+    const std::string_view package =
+        reader.format() == "svg" ? "libqt6svg6" : "qt6-image-formats-plugins";
     return {ErrorKind::Unsupported,
             inQuotes(name) + " is a " + reader.format().toUpper().toStdString() +
                 " picture, which this installation cannot read",
-            "install Qt's reader for that format, or use a PNG picture"};
+            "install Qt's reader for that format (Debian: " + std::string(package) +
+                "), or use a PNG picture"};
 }
 
 Result<std::vector<std::uint8_t>> readBytes(const std::filesystem::path& path,
@@ -224,6 +235,7 @@ Result<core::Picture> readImageBytes(std::span<const std::uint8_t> bytes, std::s
     if (!kind) return notAPicture(name);
     if (!isWhole(*kind, bytes)) return damaged(name);
     if (*kind == ImageKind::Svg) PANTILE_RETURN_IF_ERROR(checkSvg(bytes, name));
+    if (*kind == ImageKind::Png) PANTILE_RETURN_IF_ERROR(checkPngHeader(bytes, name));
 
     limitDecoderMemory();
     QByteArray raw = QByteArray::fromRawData(reinterpret_cast<const char*>(bytes.data()),

@@ -226,6 +226,40 @@ TEST(ReadImage, RefusesAPngOfNoSize) {
     EXPECT_THAT(readImageBytes(pngOf(parts), "none.png"), failsWith(ErrorKind::Corrupt, "damaged"));
 }
 
+// PNG (W3C, third edition), section 11.2.1: sides from 1 to 2^31 - 1, five colour types, each with
+// its own depths, one way to compress and to filter, two to interlace.
+TEST(ReadImage, RefusesAWrongPngHeaderWithoutWordsOfTheDecoder) {
+    const Bytes whole = pngOf(fourIndices());
+    constexpr std::size_t kHeaderAt = 16;  // behind signature, length and name
+    const auto withHeader = [&](std::size_t offset, std::uint8_t value) {
+        Bytes header(whole.begin() + kHeaderAt, whole.begin() + kHeaderAt + 13);
+        header[offset] = value;
+        Bytes forged(whole.begin(), whole.begin() + 8);
+        const Bytes chunk = tests::pngChunk("IHDR", header);
+        forged.insert(forged.end(), chunk.begin(), chunk.end());
+        forged.insert(forged.end(), whole.begin() + kHeaderAt + 13 + 4, whole.end());
+        return forged;
+    };
+    ASSERT_THAT(readImageBytes(withHeader(3, 4), "right.png"), isOk());
+    ::testing::internal::CaptureStderr();
+    EXPECT_THAT(readImageBytes(withHeader(0, 0x80), "wide.png"),
+                failsWith(ErrorKind::Corrupt, "damaged"));
+    EXPECT_THAT(readImageBytes(withHeader(0, 0x7F), "wide.png"),
+                failsWith(ErrorKind::TooLarge, "2130706436x1"));
+    EXPECT_THAT(readImageBytes(withHeader(7, 0), "none.png"),
+                failsWith(ErrorKind::Corrupt, "damaged"));
+    EXPECT_THAT(readImageBytes(withHeader(8, 3), "depth.png"),
+                failsWith(ErrorKind::Corrupt, "damaged"));
+    EXPECT_THAT(readImageBytes(withHeader(9, 5), "type.png"),
+                failsWith(ErrorKind::Corrupt, "damaged"));
+    for (const std::size_t method : {10U, 11U})
+        EXPECT_THAT(readImageBytes(withHeader(method, 1), "method.png"),
+                    failsWith(ErrorKind::Corrupt, "damaged"));
+    EXPECT_THAT(readImageBytes(withHeader(12, 2), "interlace.png"),
+                failsWith(ErrorKind::Corrupt, "damaged"));
+    EXPECT_EQ(::testing::internal::GetCapturedStderr(), "");
+}
+
 TEST(ReadImage, RefusesEveryPngThatWasCutBeforeItsEnd) {
     const Bytes whole = pngOf(fourIndices());
     constexpr std::size_t kEndChunk = 12;
