@@ -50,6 +50,7 @@ public:
         PANTILE_RETURN_IF_ERROR(bearDamagedSchema(true));
         PANTILE_RETURN_IF_ERROR(catalogue::run(m_connection, "ATTACH ?1 AS damaged",
                                                {std::string_view(copy.native())}));
+        PANTILE_RETURN_IF_ERROR(checkIsOurs());
         const std::int64_t version = versionOfDamaged();
         const auto steps = embeddedMigrations().first(static_cast<std::size_t>(version));
         PANTILE_RETURN_IF_ERROR(migrate(m_connection, steps));
@@ -74,6 +75,18 @@ private:
         sqlite3_db_config(m_connection.handle(), SQLITE_DBCONFIG_DEFENSIVE, on ? 0 : 1, nullptr);
         return m_connection.execute(on ? "PRAGMA writable_schema=ON"
                                        : "PRAGMA writable_schema=OFF");
+    }
+
+    /// What can be read and holds only other tables was never a library, whatever its header says.
+    Result<void> checkIsOurs() {
+        constexpr std::string_view kCountTables =
+            "SELECT count(*) FROM damaged.sqlite_schema WHERE type = 'table'";
+        const auto all = m_connection.number(kCountTables);
+        const auto ours = m_connection.number(std::string(kCountTables) +
+                                              " AND name IN ('contents', 'textures')");
+        if (!all || !ours || *all == 0 || *ours > 0) return {};
+        return core::Error{core::ErrorKind::InvalidInput, "this SQLite file is no Pantile library",
+                           "choose another file with --library"};
     }
 
     /// Where it cannot be told, the newest.

@@ -20,7 +20,8 @@ struct SalvageReport {
 /// Reads the library at `damaged`, of any version and in whatever state, and makes one at `fresh`
 /// of all that holds together; ids stay. The damaged file is only read. The new library appears
 /// whole or not at all, and its check finds nothing. Errors: NotFound; AlreadyExists if something
-/// is at `fresh`; Corrupt if nothing can be read; Io.
+/// is at `fresh`; InvalidInput if it is another program's database; Corrupt if nothing can be read;
+/// Io.
 core::Result<SalvageReport> salvageLibrary(const std::filesystem::path& damaged,
                                            const std::filesystem::path& fresh,
                                            const OpenOptions& options);

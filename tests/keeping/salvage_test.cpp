@@ -97,6 +97,23 @@ TEST_F(SalvageTest, OfRubbleIsAnEmptyLibraryThatSaysSo) {
     EXPECT_FALSE(report->lost.empty());
 }
 
+TEST_F(SalvageTest, RefusesADatabaseOfAnotherProgram) {
+    fs::remove(path("library.db"));
+    {
+        const auto other =
+            catalogue::Connection::open(path("library.db"), catalogue::FileMode::ReadWriteOrCreate,
+                                        std::chrono::milliseconds(0));
+        ASSERT_THAT(other, isOk());
+        ASSERT_THAT((*other)->execute("CREATE TABLE ledger (day TEXT, sum INTEGER); "
+                                      "INSERT INTO ledger VALUES ('monday', 3)"),
+                    isOk());
+    }
+    const std::string before = bytes();
+    EXPECT_THAT(salvage(), failsWith(core::ErrorKind::InvalidInput, "no Pantile library"));
+    EXPECT_FALSE(fs::exists(path("saved.db")));
+    EXPECT_EQ(bytes(), before);
+}
+
 TEST_F(SalvageTest, OfAnOldLibraryIsUpToDate) {
     fs::remove(path("library.db"));
     makeOldLibrary(path("library.db"), 1);
