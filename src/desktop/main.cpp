@@ -2,6 +2,7 @@
 
 #include <QApplication>
 #include <QCommandLineParser>
+#include <QFontDatabase>
 
 #include "desktop/dialogs/dialog_prompts.h"
 #include "desktop/main_window.h"
@@ -54,6 +55,10 @@ desktop::Shade shadeFor(const QString& theme) {
 int main(int argc, char** argv) {
     QApplication application(argc, argv);
     desktop::setWindowIdentity(application);
+    if (QFontDatabase::families().isEmpty())
+        qWarning(
+            "This machine has no fonts, so the window shows no words; on Debian: apt-get install "
+            "fonts-dejavu-core");
     QApplication::setApplicationVersion(QStringLiteral(PANTILE_VERSION));
     const Options options = readOptions(application);
     const desktop::Theme theme = desktop::makeTheme(shadeFor(options.theme));

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include <QBuffer>
+#include <QFontDatabase>
 #include <QFontMetricsF>
 #include <QGuiApplication>
 #include <QImage>
@@ -172,6 +173,10 @@ Result<std::vector<std::uint8_t>> slotSheetPdf(const SlotSheet& sheet) {
     if (qobject_cast<QGuiApplication*>(QCoreApplication::instance()) == nullptr) {
         return Error{ErrorKind::Internal, "no fonts are ready to print with",
                      "please report this: it is a fault of Pantile"};
+    }
+    if (QFontDatabase::families().isEmpty()) {
+        return Error{ErrorKind::Unsupported, "this machine has no fonts to print with",
+                     "install some (on Debian fonts-dejavu-core)"};
     }
     QBuffer buffer;
     buffer.open(QIODevice::WriteOnly);

@@ -29,8 +29,8 @@ struct SlotSheet {
 
 /// A PDF of A4 pages, twelve slots on each, numbered from 1; unpainted cells are hatched. Texts
 /// that are too long are cut with an ellipsis. The file holds the day and time, so its bytes
-/// differ. Errors: InvalidInput if there is no slot; Internal without a QGuiApplication, which has
-/// the fonts; Io if Qt cannot write PDF.
+/// differ. Errors: InvalidInput if there is no slot; Unsupported if the machine has no fonts;
+/// Internal without a QGuiApplication, which has them; Io if Qt cannot write PDF.
 core::Result<std::vector<std::uint8_t>> slotSheetPdf(const SlotSheet& sheet);
 
 }  // namespace pantile::image_files

@@ -351,7 +351,7 @@ TEST(MainWindow, StopsAddingWhenAsked) {
     EXPECT_TRUE(comes([&] { return !open.page().isGathering(); }));
     // A texture or two may be there by then; the words tell of them first.
     EXPECT_THAT(open.words("notice").toStdString(), ::testing::HasSubstr("Stopped after "));
-    EXPECT_LT(countIn(folder), 400);
+    EXPECT_LT(countIn(folder), 120);
 }
 
 TEST(MainWindow, LosesNothingWhenItIsClosedWhileItAdds) {

@@ -114,7 +114,12 @@ public:
     }
 
     /// As if its key was pressed anywhere.
-    void act(const char* name) { part<QAction>(name).trigger(); }
+    /// As one waits for a menu's line that is grey while work goes on.
+    void act(const char* name) {
+        auto& action = part<QAction>(name);
+        EXPECT_TRUE(comes([&] { return action.isEnabled(); })) << name;
+        action.trigger();
+    }
 
     FixedPrompts prompts;
 

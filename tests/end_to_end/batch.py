@@ -13,6 +13,9 @@ import sys
 import tempfile
 import time
 
+from needed import needed
+
+needed("python3-pil", module="PIL")
 from PIL import Image, ImageFilter
 
 program = sys.argv[1]

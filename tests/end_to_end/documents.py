@@ -15,6 +15,9 @@ import sys
 import tempfile
 from pathlib import Path
 
+from needed import needed
+
+needed("python3-pil", module="PIL")
 from PIL import Image
 
 PANTILE, SOURCE = str(Path(sys.argv[1]).resolve()), Path(sys.argv[2]).resolve()

@@ -9,6 +9,12 @@ import subprocess
 import sys
 from pathlib import Path
 
+from needed import needed
+
+for shell in ("bash", "zsh", "fish"):
+    needed(shell, program=shell)
+needed("groff-base", program="groff")
+
 PANTILE, GUIDES = sys.argv[1], Path(sys.argv[2])
 
 

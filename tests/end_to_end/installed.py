@@ -9,7 +9,13 @@ import subprocess
 import sys
 import xml.etree.ElementTree as xml
 
+from needed import needed
 from program import check, library, pantile, place
+
+needed("desktop-file-utils", program="desktop-file-validate")
+needed("appstream", program="appstreamcli")
+needed("shared-mime-info", program="update-mime-database")
+needed("libglib2.0-bin", program="gio")
 
 build = sys.argv[2]
 

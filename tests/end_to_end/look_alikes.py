@@ -5,6 +5,9 @@ usage: look_alikes.py PANTILE"""
 import random
 import subprocess
 
+from needed import needed
+
+needed("python3-pil", module="PIL")
 from PIL import Image, ImageChops, ImageOps
 
 from program import check, library, pantile, place, program

@@ -9,6 +9,11 @@ import subprocess
 import sys
 import tempfile
 
+from needed import needed
+
+needed("locales", path="/usr/share/i18n/locales/tr_TR")
+needed("tzdata", path="/usr/share/zoneinfo/Pacific/Kiritimati")
+
 program, picture = sys.argv[1:3]
 # Turkish has letters i of its own, German writes commas in decimals.
 PLACES = (("C.UTF-8", "UTC"), ("tr_TR", "Pacific/Kiritimati"), ("de_DE", "America/St_Johns"))

@@ -9,6 +9,9 @@ import subprocess
 import time
 import xml.etree.ElementTree as ElementTree
 
+from needed import needed
+
+needed("python3-pil", module="PIL")
 from PIL import Image
 
 from program import check, library, pantile, place, program

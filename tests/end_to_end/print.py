@@ -5,6 +5,10 @@ usage: print.py PANTILE"""
 import os
 import subprocess
 
+from needed import needed
+
+needed("python3-pil", module="PIL")
+needed("poppler-utils", program="pdftotext")
 from PIL import Image
 
 from program import check, pantile, place

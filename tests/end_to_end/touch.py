@@ -5,6 +5,9 @@ usage: touch.py PANTILE"""
 import random
 import sys
 
+from needed import needed
+
+needed("python3-pil", module="PIL")
 from PIL import Image, ImageDraw, ImageOps
 
 from program import pantile, place

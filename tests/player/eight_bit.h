@@ -19,8 +19,14 @@ namespace pantile::tests {
 /// A chip of the 8-bit class with 32 KiB of flash and USB, at 16 MHz.
 inline const std::string kChip = "atmega32u4";
 
+inline constexpr const char* kNoEightBitTools =
+    "of Debian's packages gcc-avr, avr-libc and simavr not all are installed";
+
 inline bool hasEightBitTools() {
-    return run("command -v avr-gcc avr-size simavr 2>&1").status == 0;
+    return run("command -v avr-size simavr 2>&1 && echo '#include <avr/io.h>' | "
+               "avr-gcc -mmcu=" +
+               kChip + " -E -x c - 2>&1")
+               .status == 0;
 }
 
 class EightBit {

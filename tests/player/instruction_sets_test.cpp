@@ -36,7 +36,7 @@ TriggerHand drawTwo(const board::Load& load) {
 }
 
 TEST(EightBitBoard, DrawsFromItsFlashWithinItsBudgets) {
-    if (!hasEightBitTools()) GTEST_SKIP() << "no compiler or emulator for 8-bit boards";
+    if (!hasEightBitTools()) GTEST_SKIP() << kNoEightBitTools;
     // Three of the samples that take most bytes; the two that are quickest are drawn.
     const board::Load load =
         loadOf({sampleTexture("64/lighthouse.png"), sampleTexture("64/rowing-boat.png"),
@@ -109,7 +109,7 @@ board::LoadSlot farApart(const core::PointerTiming& timing) {
 }
 
 TEST(EightBitBoard, DrawsWithEveryPenInEveryForm) {
-    if (!hasEightBitTools()) GTEST_SKIP() << "no compiler or emulator for 8-bit boards";
+    if (!hasEightBitTools()) GTEST_SKIP() << kNoEightBitTools;
     board::Load load = everyPenAndForm();
     load.slots.push_back(farApart(load.timing));
     const TriggerHand hand = drawEverySlot(load);
@@ -127,7 +127,7 @@ TEST(EightBitBoard, DrawsWithEveryPenInEveryForm) {
 }
 
 TEST(EightBitBoard, FollowsItsOwnPinAndClock) {
-    if (!hasEightBitTools()) GTEST_SKIP() << "no compiler or emulator for 8-bit boards";
+    if (!hasEightBitTools()) GTEST_SKIP() << kNoEightBitTools;
     board::Load load = loadOf(
         {{*core::Grid::filled(3, 2, 1), *core::Palette::create({{20, 30, 40}, {200, 190, 180}})}},
         core::PointerTiming::quick(), core::PenModel::WholeCells);

@@ -1,6 +1,6 @@
 # What tests/run and sample_library/run share: Debian's packages and the build. To be sourced.
 
-build_packages=(g++ cmake ninja-build qt6-base-dev libgl1-mesa-dev libsqlite3-dev zlib1g-dev
+build_packages=(g++ cmake ninja-build qt6-base-dev libsqlite3-dev zlib1g-dev
                 libjpeg62-turbo-dev libgtest-dev libgmock-dev)
 # qt6-image-formats-plugins reads WebP, libqt6svg6 SVG.
 program_packages=(qt6-image-formats-plugins libqt6svg6 fonts-dejavu-core)

@@ -236,7 +236,8 @@ Command addCommand() {
         {"PATH... [options]"},
         {
             {"--canvas", OptionKind::Value, "NAME", "make pictures fit this canvas"},
-            {"--title", OptionKind::Text, "TEXT", "the title, else the file's name"},
+            {"--title", OptionKind::Text, "TEXT",
+             "the title, else the file's name; a code's own title stays"},
             {"--tag", OptionKind::Repeated, "WORD", "a tag, for known ones too"},
             {"--shelf", OptionKind::Value, "NAME", "put them on this shelf, known ones too"},
             {"--author", OptionKind::Text, "TEXT", "who made them; a code's own author stays"},
@@ -247,7 +248,8 @@ Command addCommand() {
         "text or\n"
         "HTML file with codes in it, a whole library as JSON, or a folder of such files; - is "
         "standard\n"
-        "input. A texture that is there already is not added again. Without --canvas and --fit, "
+        "input. In a folder, hidden files and links to folders are passed over. A texture that is\n"
+        "there already is not added again. Without --canvas and --fit, "
         "pictures "
         "of\n"
         "at most 64x64 are taken cell by cell, larger ones are made to cover 64x64 cells.\n"
