@@ -14,6 +14,20 @@
 
 namespace pantile::bench {
 
+/// The folders in `folder`, in the order of their names: one for each class of art.
+inline std::vector<std::filesystem::path> foldersIn(const std::filesystem::path& folder) {
+    std::vector<std::filesystem::path> folders;
+    for (const auto& entry : std::filesystem::directory_iterator(folder)) {
+        if (entry.is_directory()) {
+            folders.push_back(entry.path());
+        } else {
+            std::cerr << entry.path().string() << " is no folder, and left out\n";
+        }
+    }
+    std::sort(folders.begin(), folders.end());
+    return folders;
+}
+
 /// Every indexed picture of `folder`, in the order of the names.
 inline std::vector<core::Texture> texturesIn(const std::filesystem::path& folder) {
     std::vector<std::filesystem::path> paths;

@@ -134,17 +134,12 @@ int main(int count, char** arguments) {
         std::puts("usage: code_size FOLDER");
         return 2;
     }
-    std::vector<std::filesystem::path> folders;
-    for (const auto& entry : std::filesystem::directory_iterator(arguments[1])) {
-        folders.push_back(entry.path());
-    }
-    std::sort(folders.begin(), folders.end());
     double ofWebp = 0;
     double ofJxl = 0;
     std::puts(
         "class          n   code  runs  webp   jxl  /webp /jxl  characters >2000  write/read ms "
         "(webp)");
-    for (const std::filesystem::path& folder : folders) {
+    for (const std::filesystem::path& folder : pantile::bench::foldersIn(arguments[1])) {
         Sums sums;
         for (const Texture& texture : pantile::bench::texturesIn(folder)) measure(texture, sums);
         const double n = sums.textures;

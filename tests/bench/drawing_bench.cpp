@@ -211,12 +211,7 @@ int main(int argc, char** argv) {
                 "class", "setting", "clicks", "colour", "by row", "strght", "first", "plan s",
                 "ratio", "worst", "gap %", "once %", "of", "1st ms", "longst", "ms", "B row",
                 "B plan", "wrong");
-    std::vector<std::filesystem::path> folders;
-    for (const auto& entry : std::filesystem::directory_iterator(argv[1])) {
-        folders.push_back(entry.path());
-    }
-    std::sort(folders.begin(), folders.end());
-    for (const auto& folder : folders) {
+    for (const std::filesystem::path& folder : pantile::bench::foldersIn(argv[1])) {
         const auto chosen = pantile::bench::spread(pantile::bench::texturesIn(folder), most);
         for (const auto& setting : pantile::settings()) {
             if (argc > 3 && argv[3] != std::string("all") && setting.name != argv[3]) continue;

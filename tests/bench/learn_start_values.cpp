@@ -87,8 +87,8 @@ int main(int count, char** arguments) {
         return 2;
     }
     std::vector<core::Texture> textures;
-    for (const auto& entry : std::filesystem::directory_iterator(arguments[1])) {
-        for (core::Texture& texture : bench::texturesIn(entry.path())) {
+    for (const std::filesystem::path& folder : bench::foldersIn(arguments[1])) {
+        for (core::Texture& texture : bench::texturesIn(folder)) {
             textures.push_back(std::move(texture));
         }
     }

@@ -85,12 +85,7 @@ int main(int argc, char** argv) {
         return 2;
     }
     const std::size_t most = argc > 2 ? std::strtoul(argv[2], nullptr, 10) : 12;
-    std::vector<std::filesystem::path> folders;
-    for (const auto& entry : std::filesystem::directory_iterator(argv[1])) {
-        folders.push_back(entry.path());
-    }
-    std::sort(folders.begin(), folders.end());
-    for (const auto& folder : folders) {
+    for (const std::filesystem::path& folder : pantile::bench::foldersIn(argv[1])) {
         pantile::measureVariants(folder.filename().string(),
                                  pantile::bench::spread(pantile::bench::texturesIn(folder), most));
     }

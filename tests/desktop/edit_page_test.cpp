@@ -242,6 +242,16 @@ TEST_F(TouchingUp, PaintsByKeysAlone) {
     EXPECT_TRUE(comes([&] { return revision(id) == 2; }));
 }
 
+/// The first cell in reading order that shows something else.
+Point cellOtherThan(const core::Texture& texture, core::PaletteIndex index) {
+    const core::Grid& grid = texture.grid();
+    for (int i = 0; i < grid.width() * grid.height(); ++i) {
+        const Point cell{i % grid.width(), i / grid.width()};
+        if (grid.at(cell.x, cell.y) != index) return cell;
+    }
+    return {};
+}
+
 struct ToolCase {
     const char* action;
     Point from;
@@ -253,6 +263,7 @@ TEST_F(TouchingUp, HasToolsThatDoWhatTheOperationsDo) {
     const auto id = add(smallTexture("kelp", 0x5a3c));
     OpenEdit open(m_folder, id);
     const core::Texture before = stored(id);
+    const Point other = cellOtherThan(before, 2);
     const std::vector<ToolCase> cases = {
         {"lineTool", {0, 0}, {7, 3}, tasks::DrawLine{{{0, 0}, {7, 3}}, penOf(2)}},
         {"rectangleTool",
@@ -263,8 +274,8 @@ TEST_F(TouchingUp, HasToolsThatDoWhatTheOperationsDo) {
          {0, 1},
          {7, 6},
          tasks::DrawEllipse{{0, 1}, {7, 6}, tasks::Interior::Empty, penOf(2)}},
-        {"fillTool", {3, 3}, {3, 3}, tasks::Fill{{3, 3}, picture::Neighbours::Four, penOf(2)}},
-        {"fillAlikeTool", {3, 3}, {3, 3}, tasks::FillAlike{{3, 3}, penOf(2)}},
+        {"fillTool", other, other, tasks::Fill{other, picture::Neighbours::Four, penOf(2)}},
+        {"fillAlikeTool", other, other, tasks::FillAlike{other, penOf(2)}},
         {"gradientTool", {0, 0}, {7, 7}, tasks::DrawGradient{{{0, 0}, {7, 7}, {2, 1}}, {}}},
         {"cropTool", {6, 5}, {2, 1}, tasks::Crop{{6, 5}, {2, 1}}},
     };
