@@ -4,6 +4,7 @@ read as XML, the frames by Pillow, Ctrl-C in the middle of a proof.
 usage: plan.py PANTILE"""
 import json
 import random
+import re
 import signal
 import subprocess
 import time
@@ -104,6 +105,9 @@ grains = str(add("grains.csv", rows, "Grains"))
 prover = subprocess.Popen([program, "--library", library, "--json", "plan", grains, "--prove",
                            "--canvas", "cells-32", "--board", "card-64", "--budget-ms", "600000"],
                           stdout=subprocess.PIPE, text=True)
+# It takes signals itself from then on; under other tools it begins slowly.
+while not int(re.search(r"SigBlk:\s*(\w+)", open(f"/proc/{prover.pid}/status").read())[1], 16) >> (signal.SIGINT - 1) & 1:
+    time.sleep(0.05)
 time.sleep(1)
 prover.send_signal(signal.SIGINT)
 answer = json.loads(prover.communicate(timeout=60)[0])
