@@ -2,7 +2,7 @@
 
 #include <QApplication>
 #include <QCommandLineParser>
-#include <QFontDatabase>
+#include <QFontInfo>
 
 #include "desktop/dialogs/dialog_prompts.h"
 #include "desktop/main_window.h"
@@ -55,7 +55,7 @@ desktop::Shade shadeFor(const QString& theme) {
 int main(int argc, char** argv) {
     QApplication application(argc, argv);
     desktop::setWindowIdentity(application);
-    if (QFontDatabase::families().isEmpty())
+    if (QFontInfo(QApplication::font()).family().isEmpty())
         qWarning(
             "This machine has no fonts, so the window shows no words; on Debian: apt-get install "
             "fonts-dejavu-core");

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include <QBuffer>
-#include <QFontDatabase>
+#include <QFontInfo>
 #include <QFontMetricsF>
 #include <QGuiApplication>
 #include <QImage>
@@ -174,7 +174,7 @@ Result<std::vector<std::uint8_t>> slotSheetPdf(const SlotSheet& sheet) {
         return Error{ErrorKind::Internal, "no fonts are ready to print with",
                      "please report this: it is a fault of Pantile"};
     }
-    if (QFontDatabase::families().isEmpty()) {
+    if (QFontInfo(fontOf(kHeadingPoints)).family().isEmpty()) {
         return Error{ErrorKind::Unsupported, "this machine has no fonts to print with",
                      "install some (on Debian fonts-dejavu-core)"};
     }

@@ -108,7 +108,8 @@ TEST(ExifOrientation, TurnsAnIndexedPngWithItsIndices) {
 }
 
 TEST(ExifOrientation, TurnsAWebP) {
-    if (webPWith({}).empty()) GTEST_SKIP() << "Qt's writer for WebP is not installed";
+    if (webPWith({}).empty())
+        GTEST_SKIP() << "Debian's package qt6-image-formats-plugins is not installed";
     for (int orientation = 1; orientation <= 8; ++orientation) {
         SCOPED_TRACE(orientation);
         Bytes exif = exifOf(orientation, Order::LittleEndian);

@@ -23,7 +23,7 @@ inline constexpr const char* kNoEightBitTools =
     "of Debian's packages gcc-avr, avr-libc and simavr not all are installed";
 
 inline bool hasEightBitTools() {
-    return run("command -v avr-size simavr 2>&1 && echo '#include <avr/io.h>' | "
+    return run("command -v avr-size && command -v simavr && echo '#include <avr/io.h>' | "
                "avr-gcc -mmcu=" +
                kChip + " -E -x c - 2>&1")
                .status == 0;
