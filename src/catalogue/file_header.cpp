@@ -1,9 +1,15 @@
 #include "catalogue/file_header.h"
 
+#include <algorithm>
 #include <array>
+#include <cstddef>
 #include <cstring>
-#include <fstream>
+#include <memory>
+#include <optional>
 #include <string>
+#include <vector>
+
+#include <sqlite3.h>
 
 #include "catalogue/migrations.h"
 
@@ -22,6 +28,46 @@ constexpr std::array<char, 16> kMagic = {'S', 'Q', 'L', 'i', 't', 'e', ' ', 'f',
                                          'o', 'r', 'm', 'a', 't', ' ', '3', '\0'};
 
 using Header = std::array<char, kHeaderBytes>;
+
+/// A file read through SQLite's own layer. Where a program closes a file by itself, the system
+/// takes the locks away that SQLite has on it for the program's connections; SQLite's layer knows
+/// of them. Source: SQLite documentation, 'How To Corrupt An SQLite Database File', section 2.2.
+class SqliteFile {
+public:
+    explicit SqliteFile(const fs::path& path)
+        : m_name(sqlite3_create_filename(path.c_str(), "", "", 0, nullptr), sqlite3_free_filename) {
+        sqlite3_vfs* const system = sqlite3_vfs_find(nullptr);
+        m_place.resize(static_cast<std::size_t>(system->szOsFile) / sizeof(std::max_align_t) + 1);
+        m_isOpen = system->xOpen(system, m_name.get(), file(),
+                                 SQLITE_OPEN_READONLY | SQLITE_OPEN_MAIN_DB, nullptr) == SQLITE_OK;
+    }
+
+    SqliteFile(const SqliteFile&) = delete;
+    SqliteFile& operator=(const SqliteFile&) = delete;
+    SqliteFile(SqliteFile&&) = delete;
+    SqliteFile& operator=(SqliteFile&&) = delete;
+
+    ~SqliteFile() {
+        if (file()->pMethods != nullptr) file()->pMethods->xClose(file());
+    }
+
+    /// The bytes that it begins with, as many as `into` takes; nothing if it cannot be read.
+    std::optional<std::size_t> readBegin(Header& into) {
+        sqlite3_int64 size = 0;
+        if (!m_isOpen || file()->pMethods->xFileSize(file(), &size) != SQLITE_OK) return {};
+        const auto count = std::min<sqlite3_int64>(size, std::ssize(into));
+        const int code = file()->pMethods->xRead(file(), into.data(), static_cast<int>(count), 0);
+        if (code != SQLITE_OK) return {};
+        return static_cast<std::size_t>(count);
+    }
+
+private:
+    sqlite3_file* file() { return reinterpret_cast<sqlite3_file*>(m_place.data()); }
+
+    std::unique_ptr<const char, void (*)(const char*)> m_name;
+    std::vector<std::max_align_t> m_place;  ///< Of which SQLite makes its file; all zero at first.
+    bool m_isOpen = false;
+};
 
 std::int32_t bigEndian(const Header& header, std::size_t offset) {
     std::uint32_t value = 0;
@@ -47,19 +93,18 @@ Result<HeaderState> readFileHeader(const fs::path& path, int newestVersion) {
     }
     if (status.type() != fs::file_type::regular) return noLibrary("this is no file");
 
-    std::ifstream file(path, std::ios::binary);
-    if (!file) {
+    Header header = {};
+    const std::optional<std::size_t> count = SqliteFile(path).readBegin(header);
+    if (!count) {
         return Error{ErrorKind::Io, "the library cannot be read",
                      "check that you may read the file"};
     }
-    Header header = {};
-    file.read(header.data(), header.size());
-    if (file.gcount() == 0) return HeaderState::Missing;
+    if (*count == 0) return HeaderState::Missing;
     if (header[0] == '{') {
         return Error{ErrorKind::InvalidInput, "this is no SQLite file",
                      "a library as JSON is taken in by 'pantile add'"};
     }
-    const bool whole = file.gcount() == static_cast<std::streamsize>(header.size());
+    const bool whole = *count == header.size();
     if (!whole || std::memcmp(header.data(), kMagic.data(), kMagic.size()) != 0) {
         return noLibrary("this is no SQLite file");
     }

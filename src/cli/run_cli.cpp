@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <ostream>
 
+#include "catalogue/library.h"
 #include "cli/help.h"
 #include "cli/json.h"
 #include "core/text.h"
@@ -75,13 +76,9 @@ void printError(const Session& session, const Error& error) {
 Result<void> checkSparesLibrary(const Session& session, const Arguments& arguments) {
     if (!arguments.has("--replace")) return {};
     for (const GivenOption& option : arguments.inOrder()) {
-        std::error_code problem;
-        for (const char* part : {"", "-wal", "-shm"}) {
-            if (!std::filesystem::equivalent(option.value, session.libraryPath + part, problem))
-                continue;
-            return Error{ErrorKind::Usage, core::excerpt(option.value) + " is the library itself",
-                         "choose another name"};
-        }
+        if (!catalogue::isPartOf(option.value, session.libraryPath)) continue;
+        return Error{ErrorKind::Usage, core::excerpt(option.value) + " is the library itself",
+                     "choose another name"};
     }
     return {};
 }

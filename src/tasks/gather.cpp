@@ -379,7 +379,16 @@ std::vector<Item> itemsOf(const std::vector<GatherInput>& inputs, Gathering& gat
         }
         for (const UnreadFolder& unread : found->unread)
             refuse(gathering, unread.path.string(), unread.error);
-        for (const FoundFile& file : found->files) items.push_back({file, nullptr});
+        for (const FoundFile& file : found->files) {
+            if (!catalogue::isPartOf(file.path, gathering.library.path())) {
+                items.push_back({file, nullptr});
+            } else if (file.insideFolder) {
+                ++gathering.report.passedOver;
+            } else {
+                refuse(gathering, input.path,
+                       {ErrorKind::InvalidInput, "it is the library itself", "name another file"});
+            }
+        }
     }
     return items;
 }

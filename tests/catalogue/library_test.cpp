@@ -15,6 +15,7 @@
 #include "catalogue/query_parser.h"
 #include "catalogue/reader.h"
 #include "catalogue/statement.h"
+#include "outside/run_program.h"
 
 namespace pantile::catalogue {
 namespace {
@@ -293,6 +294,23 @@ TEST_F(SharedTest, AChangeByAnotherIsNoticed) {
     EXPECT_EQ(library().dataVersion().value(), before);
     ASSERT_THAT(addTexture(other, textureOf(2)), isOk());
     EXPECT_NE(library().dataVersion().value(), before);
+}
+
+// SQLite removes its log when the last program closes the library. Whether it is the last one it
+// tells by a lock, which the system takes away from a program that closes the file by other means
+// (SQLite documentation, 'How To Corrupt An SQLite Database File', section 2.2).
+TEST_F(SharedTest, AnotherProgramThatClosesItLeavesTheLogToThoseWhoHaveItOpen) {
+    add(textureOf(1));
+    // As the window's jobs open and close it beside the window's own.
+    ASSERT_THAT(Library::open(path(), options()), isOk());
+    const std::string count =
+        "/usr/bin/python3 -c 'import sqlite3, sys; file = sqlite3.connect(sys.argv[1]); "
+        "print(*file.execute(\"SELECT count(*) FROM textures\").fetchone()); file.close()' " +
+        tests::inQuotes(path().string());
+    EXPECT_EQ(tests::run(count).output, "1\n");
+    EXPECT_TRUE(fs::exists(path().string() + "-wal"));
+    add(textureOf(2));
+    EXPECT_EQ(tests::run(count).output, "2\n") << "what is kept now is seen by others";
 }
 
 TEST_F(SharedTest, ManyProgramsMakeTheSameLibraryAtOnce) {

@@ -131,6 +131,22 @@ TEST_F(Gather, ReadsAFolderThroughAndPassesOverWhatIsNotForUs) {
     EXPECT_EQ(report.passedOver, 2);
 }
 
+// To open its files would let go of SQLite's locks.
+TEST_F(Gather, NeverReadsTheLibraryItself) {
+    writePng("a.png", texture(1));
+    const std::string file = m_library.path().string();
+    ASSERT_TRUE(std::filesystem::exists(file + "-wal"));
+    const GatherReport folder = gatherAll({m_library.path().parent_path().string()});
+    EXPECT_EQ(folder.added.size(), 1U);
+    EXPECT_THAT(folder.refused, ::testing::IsEmpty());
+    EXPECT_EQ(folder.passedOver, 3) << "the file, its log and the index of that";
+    for (const char* part : {"", "-wal", "-shm"}) {
+        const GatherReport named = gatherAll({file + part});
+        ASSERT_EQ(named.refused.size(), 1U);
+        EXPECT_EQ(named.refused[0].error.message, "it is the library itself");
+    }
+}
+
 TEST_F(Gather, RefusesANamedFileThatHoldsNothing) {
     const GatherReport report =
         gatherAll({write("readme.txt", "nothing of ours\n"), path("none.png")});

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <fstream>
 
+#include "catalogue/library.h"
 #include "catalogue/shelves.h"
 #include "catalogue/tags.h"
 #include "image_files/read_image.h"
@@ -33,6 +34,7 @@ bool beginsAsPicture(const std::filesystem::path& path) {
 }
 
 std::vector<tasks::GatherInput> picturesIn(const std::vector<tasks::GatherInput>& inputs,
+                                           const std::filesystem::path& libraryPath,
                                            const core::Progress& progress) {
     std::vector<tasks::GatherInput> pictures;
     for (const tasks::GatherInput& input : inputs) {
@@ -44,6 +46,7 @@ std::vector<tasks::GatherInput> picturesIn(const std::vector<tasks::GatherInput>
         if (!found) continue;
         for (const tasks::FoundFile& file : found->files) {
             if (pictures.size() == kMostPictures || progress.stopRequested()) return pictures;
+            if (catalogue::isPartOf(file.path, libraryPath)) continue;
             if (beginsAsPicture(file.path)) pictures.push_back({file.path.string(), std::nullopt});
         }
     }
@@ -77,7 +80,7 @@ Result<RequestLook> lookAt(const std::filesystem::path& libraryPath, GatherReque
         request.inputs.push_back(std::move(input));
     }
     RequestLook look;
-    look.pictures = picturesIn(request.inputs, progress);
+    look.pictures = picturesIn(request.inputs, libraryPath, progress);
     const auto measured = std::min(kMostMeasured, look.pictures.size());
     const bool any = std::any_of(
         look.pictures.begin(), look.pictures.begin() + static_cast<std::ptrdiff_t>(measured),
