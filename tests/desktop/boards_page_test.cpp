@@ -167,6 +167,20 @@ TEST(Boards, WhatIsDraggedOutIsTakenOut) {
     EXPECT_TRUE(pier.says("Took 1 texture out of the load evening."));
 }
 
+TEST(Boards, WhatIsLetGoOfBesideTheSlotsStaysInTheTray) {
+    Pier pier;
+    pier.store("evening", {pier.ids[0], pier.ids[1]});
+    pier.openWindow();
+    ASSERT_TRUE(pier.shows(2));
+    auto& tray = pier.open->part<QWidget>("loadTray");
+    auto& bar = pier.open->part<QWidget>("bytesBar");
+    const QPoint place = bar.mapTo(&tray, bar.rect().center());
+    EXPECT_TRUE(Pier::drop(tray, place, loadMimeData({pier.ids[0]}, "evening")));
+    EXPECT_TRUE(pier.lies("evening", {pier.ids[1], pier.ids[0]})) << "the last one now";
+    EXPECT_TRUE(Pier::drop(tray, place, textureMimeData({pier.ids[3]})));
+    EXPECT_TRUE(pier.lies("evening", {pier.ids[1], pier.ids[0], pier.ids[3]}));
+}
+
 TEST(Boards, KeysAloneMoveAndTakeOut) {
     Pier pier;
     pier.store("evening", {pier.ids[0], pier.ids[1], pier.ids[2]});

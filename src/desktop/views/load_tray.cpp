@@ -3,11 +3,13 @@
 #include <algorithm>
 
 #include <QAction>
+#include <QDropEvent>
 #include <QGridLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "desktop/models/texture_mime.h"
 #include "desktop/texts.h"
 #include "desktop/theme/apply_theme.h"
 #include "desktop/views/action_button.h"
@@ -52,6 +54,7 @@ LoadTray::LoadTray(AppContext& context, Actions& actions, const ChosenTextures& 
       m_bytes(new CostBar(context.theme, this)),
       m_seconds(new CostBar(context.theme, this)) {
     setObjectName(QStringLiteral("loadTray"));
+    setAcceptDrops(true);
     setAttribute(Qt::WA_StyledBackground);  // A subclass takes its colour from the sheet only so.
     m_loads->setObjectName(QStringLiteral("trayLoads"));
     m_loads->setAccessibleName(tr("Load in the tray"));
@@ -89,6 +92,15 @@ LoadTray::LoadTray(AppContext& context, Actions& actions, const ChosenTextures& 
     connectParts();
     connectActions();
     showContents();
+}
+
+// Beside the compartments is still in the tray, and not out of the load.
+void LoadTray::dragEnterEvent(QDragEnterEvent* event) {
+    acceptTextures(*event);
+}
+
+void LoadTray::dropEvent(QDropEvent* event) {
+    m_slots->take(*event, static_cast<int>(m_work.tray().slots().size()));
 }
 
 WrappedRow* LoadTray::makeHead() {

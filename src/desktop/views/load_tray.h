@@ -32,6 +32,10 @@ Q_SIGNALS:
     /// as before.
     void slotChosen(const catalogue::TextureRow* row);
 
+protected:
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+
 private:
     WrappedRow* makeHead();
     void connectParts();

@@ -118,12 +118,16 @@ void TrayView::dragLeaveEvent(QDragLeaveEvent* /*event*/) {
 
 void TrayView::dropEvent(QDropEvent* event) {
     markPlace({});
-    const std::vector<TextureId> ids = textureIdsIn(*event->mimeData());
-    if (ids.empty()) return event->ignore();
+    take(*event, placeAt(event->position().toPoint()));
+}
+
+void TrayView::take(QDropEvent& event, int place) {
+    const std::vector<TextureId> ids = textureIdsIn(*event.mimeData());
+    if (ids.empty()) return event.ignore();
     // Copying, as the model must not remove what was dragged: the library tells it what is there.
-    event->setDropAction(Qt::CopyAction);
-    event->accept();
-    Q_EMIT dropped(ids, loadIn(*event->mimeData()), placeAt(event->position().toPoint()));
+    event.setDropAction(Qt::CopyAction);
+    event.accept();
+    Q_EMIT dropped(ids, loadIn(*event.mimeData()), place);
 }
 
 void TrayView::paintEvent(QPaintEvent* event) {

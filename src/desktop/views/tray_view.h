@@ -28,6 +28,9 @@ public:
 
     void selectIds(const std::vector<core::TextureId>& ids);
 
+    /// Takes the textures that are dropped, for that place, if there are any.
+    void take(QDropEvent& event, int place);
+
 Q_SIGNALS:
     void chosenChanged();
 
