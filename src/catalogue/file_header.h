@@ -1,7 +1,7 @@
 #pragma once
 
-// The first bytes of a database file, read without SQLite, so that a foreign or newer file is
-// refused before anything touches it.
+// The first bytes of a database file, read before SQLite opens it as one, so that a foreign or
+// newer file is refused before anything touches it.
 // Source: SQLite documentation, 'Database File Format', section 1.3.
 
 #include <cstdint>
