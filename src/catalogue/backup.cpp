@@ -15,11 +15,6 @@ using core::Error;
 using core::ErrorKind;
 using core::Result;
 
-bool isSameFile(const fs::path& a, const fs::path& b) {
-    std::error_code ignored;
-    return fs::equivalent(a, b, ignored);
-}
-
 Result<void> renameFile(const fs::path& from, const fs::path& to) {
     std::error_code failure;
     fs::rename(from, to, failure);
@@ -98,7 +93,7 @@ Result<fs::path> restoreInto(const fs::path& path, Library& backup, const OpenOp
 }  // namespace
 
 Result<void> backupTo(const Library& library, const fs::path& path, Overwrite overwrite) {
-    if (isSameFile(library.path(), path)) {
+    if (isPartOf(path, library.path())) {
         return Error{ErrorKind::InvalidInput, path.string() + " is the library itself",
                      "choose another name for the backup"};
     }
@@ -113,7 +108,7 @@ Result<void> backupTo(const Library& library, const fs::path& path, Overwrite ov
 
 Result<RestoreReport> restoreLibrary(const fs::path& library, const fs::path& backup,
                                      const OpenOptions& options) {
-    if (isSameFile(library, backup)) {
+    if (isPartOf(backup, library)) {
         return Error{ErrorKind::InvalidInput, backup.string() + " is the library itself",
                      "give the path of a backup"};
     }

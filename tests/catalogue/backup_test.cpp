@@ -79,6 +79,11 @@ TEST_F(BackupTest, OverwritesOnlyWhenAsked) {
 TEST_F(BackupTest, NeverGoesOverTheLibraryItself) {
     EXPECT_THAT(backupTo(library(), path(), Overwrite::Replace),
                 failsWith(ErrorKind::InvalidInput, "itself"));
+    for (const char* beside : {"-wal", "-shm"}) {
+        ASSERT_TRUE(fs::exists(path().string() + beside));
+        EXPECT_THAT(backupTo(library(), path().string() + beside, Overwrite::Replace),
+                    failsWith(ErrorKind::InvalidInput, "itself"));
+    }
     EXPECT_EQ(count(library()), 2);
 }
 
