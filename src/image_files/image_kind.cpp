@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <string_view>
 
+#include "image_files/png_chunks.h"
 #include "image_files/svg_check.h"
 
 namespace pantile::image_files {
@@ -53,9 +54,8 @@ const char* qtFormatName(ImageKind kind) {
 bool isIndexedPng(std::span<const std::uint8_t> bytes) {
     // PNG (W3C, third edition) section 11.2.1: IHDR comes first; its colour type is byte 25.
     constexpr std::size_t kColourTypeAt = 25;
-    constexpr std::uint8_t kIndexed = 3;
     return imageKindOf(bytes) == ImageKind::Png && bytes.size() > kColourTypeAt &&
-           bytes[kColourTypeAt] == kIndexed;
+           PngColourType{bytes[kColourTypeAt]} == PngColourType::Indexed;
 }
 
 }  // namespace pantile::image_files

@@ -36,20 +36,19 @@ bool isUndamaged(const PngChunk& chunk) {
 }
 
 // PNG section 11.2.1, table 'Allowed combinations of colour type and bit depth'.
-bool isAllowed(std::uint8_t colourType, std::uint8_t bitDepth) {
+bool isAllowed(PngColourType colourType, std::uint8_t bitDepth) {
     switch (colourType) {
-        case 0:
+        case PngColourType::Grey:
             return bitDepth == 1 || bitDepth == 2 || bitDepth == 4 || bitDepth == 8 ||
                    bitDepth == 16;
-        case 3:
+        case PngColourType::Indexed:
             return bitDepth == 1 || bitDepth == 2 || bitDepth == 4 || bitDepth == 8;
-        case 2:
-        case 4:
-        case 6:
+        case PngColourType::TrueColour:
+        case PngColourType::GreyWithAlpha:
+        case PngColourType::TrueColourWithAlpha:
             return bitDepth == 8 || bitDepth == 16;
-        default:
-            return false;
     }
+    return false;
 }
 
 }  // namespace
@@ -82,8 +81,8 @@ std::optional<core::Size> pngSize(Bytes bytes) {
     const std::uint32_t width = bigEndian(header.data);
     const std::uint32_t height = bigEndian(header.data.subspan(4));
     const bool hasSize = width - 1 < kMostSide && height - 1 < kMostSide;
-    const bool isKnown = isAllowed(header.data[9], header.data[8]) && header.data[10] == 0 &&
-                         header.data[11] == 0 && header.data[12] <= 1;
+    const bool isKnown = isAllowed(PngColourType{header.data[9]}, header.data[8]) &&
+                         header.data[10] == 0 && header.data[11] == 0 && header.data[12] <= 1;
     if (!hasSize || !isKnown) return std::nullopt;
     return core::Size{static_cast<int>(width), static_cast<int>(height)};
 }

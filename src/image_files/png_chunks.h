@@ -15,6 +15,15 @@ namespace pantile::image_files {
 
 inline constexpr std::size_t kPngSignatureBytes = 8;
 
+/// Section 11.2.1.
+enum class PngColourType : std::uint8_t {
+    Grey = 0,
+    TrueColour = 2,
+    Indexed = 3,
+    GreyWithAlpha = 4,
+    TrueColourWithAlpha = 6,
+};
+
 struct PngChunk {
     std::string_view name;
     std::span<const std::uint8_t> data;

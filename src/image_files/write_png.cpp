@@ -20,9 +20,6 @@ using core::ErrorKind;
 using core::Result;
 using Buffer = std::vector<std::uint8_t>;
 
-// PNG section 11.2.1.
-enum class ColourType : std::uint8_t { TrueColour = 2, Indexed = 3, TrueColourWithAlpha = 6 };
-
 void appendBigEndian(Buffer& out, std::uint32_t value) {
     for (const unsigned shift : {24U, 16U, 8U, 0U})
         out.push_back(static_cast<std::uint8_t>(value >> shift));
@@ -36,7 +33,7 @@ void appendChunk(Buffer& out, std::string_view name, std::span<const std::uint8_
     appendBigEndian(out, pngChunkCrc(std::span(out).subspan(begin)));
 }
 
-Buffer beginPng(core::Size size, int bitDepth, ColourType colourType) {
+Buffer beginPng(core::Size size, int bitDepth, PngColourType colourType) {
     Buffer out{0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'};
     Buffer header;
     appendBigEndian(header, static_cast<std::uint32_t>(size.width));
@@ -127,7 +124,7 @@ Result<Buffer> encodePng(const core::Grid& grid, const core::Palette& palette) {
                          " colours",
                      "use the palette that belongs to the grid"};
     const int bitDepth = bitDepthFor(palette.size());
-    Buffer out = beginPng(grid.size(), bitDepth, ColourType::Indexed);
+    Buffer out = beginPng(grid.size(), bitDepth, PngColourType::Indexed);
     Buffer colours;
     for (const core::Rgb8 colour : palette.colours())
         colours.insert(colours.end(), {colour.r, colour.g, colour.b});
@@ -145,8 +142,8 @@ Result<Buffer> encodePng(const core::Pixels& pixels) {
     PANTILE_RETURN_IF_ERROR(checkPixels(pixels));
     const bool withAlpha =
         std::ranges::any_of(pixels.pixels, [](const core::Rgba8& pixel) { return pixel.a != 255; });
-    Buffer out = beginPng(pixels.size, 8,
-                          withAlpha ? ColourType::TrueColourWithAlpha : ColourType::TrueColour);
+    Buffer out = beginPng(
+        pixels.size, 8, withAlpha ? PngColourType::TrueColourWithAlpha : PngColourType::TrueColour);
     endPng(out, plainRows(pixels, withAlpha));
     return out;
 }
