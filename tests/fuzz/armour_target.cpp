@@ -10,7 +10,7 @@
 #include "codec/armour.h"
 #include "codec/checksum.h"
 #include "codec/parts.h"
-#include "fuzz/checking.h"
+#include "fuzz/targets.h"
 
 namespace pantile::fuzz {
 namespace {
@@ -18,8 +18,8 @@ namespace {
 using codec::Symbols;
 
 // The symbols as letters, and the bytes; the rest is for messages.
-constexpr std::size_t kMostMemoryPerSymbol = 2;
-constexpr std::size_t kMostMemoryBeside = 1024;
+constexpr std::size_t kArmourMostMemoryPerSymbol = 2;
+constexpr std::size_t kArmourMostMemoryBeside = 1024;
 
 Symbols symbolsOf(Bytes letters) {
     Symbols symbols;
@@ -61,6 +61,8 @@ void tryPart(const std::vector<std::uint8_t>& bytes) {
     requireDecodeError(joined.error());
 }
 
+}  // namespace
+
 void tryArmour(Bytes input) {
     if (input.empty()) return;
     const bool addsCheck = input.front() % 2 == 1;
@@ -71,7 +73,7 @@ void tryArmour(Bytes input) {
     const MemoryWatch watch;
     const auto opened = codec::openArmour(symbols);
     require(
-        watch.most() <= kMostMemoryPerSymbol * symbols.size() + kMostMemoryBeside,
+        watch.most() <= kArmourMostMemoryPerSymbol * symbols.size() + kArmourMostMemoryBeside,
         "opening takes memory for the symbols that are there, not for the length that they tell");
     if (!opened) {
         requireDecodeError(opened.error());
@@ -83,10 +85,4 @@ void tryArmour(Bytes input) {
     if (opened->form == codec::ArmourForm::Part) tryPart(opened->bytes);
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryArmour({data, size});
-    return 0;
-}

@@ -5,12 +5,17 @@
 #include <cstddef>
 #include <cstdint>
 #include <span>
+#include <string_view>
 
 #include "core/error.h"
 
 namespace pantile::fuzz {
 
 using Bytes = std::span<const std::uint8_t>;
+
+inline std::string_view asText(Bytes input) {
+    return {reinterpret_cast<const char*>(input.data()), input.size()};
+}
 
 /// Ends the process, with `property` on standard error, unless it holds.
 void require(bool holds, const char* property);
@@ -28,6 +33,3 @@ public:
 };
 
 }  // namespace pantile::fuzz
-
-/// What libFuzzer and replay.cpp call with each input.
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size);

@@ -5,18 +5,18 @@
 #include <vector>
 
 #include "codec/container.h"
-#include "fuzz/checking.h"
 #include "fuzz/known_palette.h"
+#include "fuzz/targets.h"
 
 namespace pantile::fuzz {
 namespace {
 
 constexpr std::size_t kGridSizeBytes = 2;  // Behind form and flags.
 // Plain runs of two bytes a cell, and the cells.
-constexpr std::size_t kMostMemoryPerCell = 3;
+constexpr std::size_t kContainerMostMemoryPerCell = 3;
 // The words, and the vector of tags as it grows.
-constexpr std::size_t kMostMemoryPerByte = 64;
-constexpr std::size_t kMostMemoryBeside = 8192;
+constexpr std::size_t kContainerMostMemoryPerByte = 64;
+constexpr std::size_t kContainerMostMemoryBeside = 8192;
 
 std::size_t statedCells(Bytes bytes) {
     if (bytes.size() < 2 + kGridSizeBytes) return 0;
@@ -37,12 +37,15 @@ bool isHeadOf(const core::Texture& texture, codec::PaletteForm form, Bytes bytes
     return head.size() < bytes.size() && std::equal(head.begin(), head.end(), bytes.begin());
 }
 
+}  // namespace
+
 void tryContainer(Bytes bytes) {
     const codec::PaletteLookup lookup = knownPaletteOf;
     const MemoryWatch watch;
     const auto texture = codec::unpackTexture(bytes, lookup);
-    require(watch.most() <= kMostMemoryPerCell * statedCells(bytes) +
-                                kMostMemoryPerByte * bytes.size() + kMostMemoryBeside,
+    require(watch.most() <= kContainerMostMemoryPerCell * statedCells(bytes) +
+                                kContainerMostMemoryPerByte * bytes.size() +
+                                kContainerMostMemoryBeside,
             "unpacking takes no more memory than the stated size needs");
     if (!texture) {
         requireDecodeError(texture.error());
@@ -57,10 +60,4 @@ void tryContainer(Bytes bytes) {
     }
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryContainer({data, size});
-    return 0;
-}

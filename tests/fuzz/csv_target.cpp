@@ -2,13 +2,13 @@
 
 #include <string>
 
-#include "fuzz/checking.h"
+#include "fuzz/targets.h"
 #include "tasks/grid_csv.h"
 
 namespace pantile::fuzz {
-namespace {
 
-void tryCsv(std::string_view text) {
+void tryCsv(Bytes input) {
+    const std::string_view text = asText(input);
     const auto csv = tasks::parseGridCsv(text);
     if (!csv) {
         require(csv.error().kind == core::ErrorKind::InvalidInput ||
@@ -32,10 +32,4 @@ void tryCsv(std::string_view text) {
         "what was read and written is read as the same");
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryCsv({reinterpret_cast<const char*>(data), size});
-    return 0;
-}

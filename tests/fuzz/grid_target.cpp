@@ -8,26 +8,28 @@
 #include <vector>
 
 #include "codec/grid_form.h"
-#include "fuzz/checking.h"
+#include "fuzz/targets.h"
 
 namespace pantile::fuzz {
 namespace {
 
-constexpr std::size_t kHeadBytes = 4;
+constexpr std::size_t kGridHeadBytes = 4;
 // Plain runs of two bytes a cell, and the cells.
-constexpr std::size_t kMostMemoryPerCell = 3;
-constexpr std::size_t kMostMemoryBeside = 1024;
+constexpr std::size_t kGridMostMemoryPerCell = 3;
+constexpr std::size_t kGridMostMemoryBeside = 1024;
+
+}  // namespace
 
 void tryGrid(Bytes input) {
-    if (input.size() < kHeadBytes) return;
+    if (input.size() < kGridHeadBytes) return;
     const auto method = static_cast<codec::Method>(input[0]);
     const core::Size size{input[1] + 1, input[2] + 1};
     const int colours = input[3] + 1;
-    const Bytes bytes = input.subspan(kHeadBytes);
+    const Bytes bytes = input.subspan(kGridHeadBytes);
     const auto cells = static_cast<std::size_t>(size.width) * static_cast<std::size_t>(size.height);
     const MemoryWatch watch;
     const auto grid = codec::unpackGrid(method, bytes, size, colours);
-    require(watch.most() <= kMostMemoryPerCell * cells + kMostMemoryBeside,
+    require(watch.most() <= kGridMostMemoryPerCell * cells + kGridMostMemoryBeside,
             "unpacking takes no more memory than the size needs");
     if (!grid) {
         if (colours > 1) requireDecodeError(grid.error());
@@ -46,10 +48,4 @@ void tryGrid(Bytes input) {
     }
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryGrid({data, size});
-    return 0;
-}

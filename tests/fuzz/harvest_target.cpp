@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "codec/text_code.h"
-#include "fuzz/checking.h"
+#include "fuzz/targets.h"
 
 namespace pantile::fuzz {
 namespace {
@@ -16,10 +16,10 @@ namespace {
 constexpr char kPlaceOfCode = '\x01';
 constexpr std::size_t kMostCodes = 64;  // An input of nothing else would be slow, and show no more.
 // Glyphs, pieces, starts, and a sentence of damage for each of these, in vectors as they grow.
-constexpr std::size_t kMostMemoryPerByte = 256;
-constexpr std::size_t kMostMemoryPerCell = 8;
+constexpr std::size_t kHarvestMostMemoryPerByte = 256;
+constexpr std::size_t kHarvestMostMemoryPerCell = 8;
 // Of the model of the largest set: one is read at a time.
-constexpr std::size_t kMostMemoryBeside = std::size_t{6} << 20U;
+constexpr std::size_t kHarvestMostMemoryBeside = std::size_t{6} << 20U;
 
 /// 9x8 cells, a code of four lines.
 const core::Texture& shingle() {
@@ -59,14 +59,16 @@ void requireComesBack(const core::Texture& texture) {
         "what was read and written is read as the same");
 }
 
+}  // namespace
+
 void tryHarvest(Bytes input) {
     const std::string text = textOf(input);
     const MemoryWatch watch;
     const codec::Harvest harvest = codec::harvestCodes(text);
     std::size_t cells = 0;
     for (const codec::FoundCode& found : harvest.found) cells += found.texture.grid().cellCount();
-    require(watch.most() <=
-                kMostMemoryPerByte * text.size() + kMostMemoryPerCell * cells + kMostMemoryBeside,
+    require(watch.most() <= kHarvestMostMemoryPerByte * text.size() +
+                                kHarvestMostMemoryPerCell * cells + kHarvestMostMemoryBeside,
             "reading takes memory for the text and the textures in it");
     std::size_t line = 1;
     for (const codec::FoundCode& found : harvest.found) {
@@ -90,10 +92,4 @@ void tryHarvest(Bytes input) {
     if (isCode) require(harvest.found.size() == 1 && line == 1, "a code alone is read");
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryHarvest({data, size});
-    return 0;
-}

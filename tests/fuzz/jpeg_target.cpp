@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "fuzz/checking.h"
+#include "fuzz/targets.h"
 #include "image_files/jpeg_planes.h"
 #include "picture/coefficient_fit.h"
 #include "picture/solved_cells.h"
@@ -58,17 +58,13 @@ void trySolving(const core::CoefficientPlanes& planes) {
     }
 }
 
-void tryFile(Bytes input) {
+}  // namespace
+
+void tryJpeg(Bytes input) {
     const auto planes = image_files::readJpegPlanes(input);
     if (!planes) return;
     requireWhole(*planes);
     trySolving(*planes);
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryFile({data, size});
-    return 0;
-}

@@ -7,8 +7,8 @@
 #include "catalogue/integrity.h"
 #include "catalogue/library_file_reader.h"
 #include "catalogue/library_file_writer.h"
-#include "fuzz/checking.h"
 #include "fuzz/empty_library.h"
+#include "fuzz/targets.h"
 
 namespace pantile::fuzz {
 namespace {
@@ -31,8 +31,11 @@ std::string fileOf(const catalogue::Library& library) {
     return text;
 }
 
+}  // namespace
+
 /// Undone in the end, so that the next input finds the library empty.
-void tryFile(std::string_view text) {
+void tryLibraryFile(Bytes input) {
+    const std::string_view text = asText(input);
     static catalogue::Library library = emptyLibrary("first");
     const auto transaction = library.begin();
     require(transaction.has_value(), "an empty library can be written");
@@ -48,10 +51,4 @@ void tryFile(std::string_view text) {
     require(fileOf(other) == file, "it comes back equal");
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryFile({reinterpret_cast<const char*>(data), size});
-    return 0;
-}

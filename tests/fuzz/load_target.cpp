@@ -7,7 +7,7 @@
 #include "board/load_layout.h"
 #include "board/load_reader.h"
 #include "board/load_writer.h"
-#include "fuzz/checking.h"
+#include "fuzz/targets.h"
 #include "player/load_player.h"
 
 namespace pantile::fuzz {
@@ -68,6 +68,8 @@ bool playerTakes(Load& load) {
     return true;
 }
 
+}  // namespace
+
 void tryLoad(Bytes input) {
     // A run may take two bits of a script, and is a stroke with a path of its own.
     constexpr std::size_t kMemoryPerByte = 1000;
@@ -83,10 +85,4 @@ void tryLoad(Bytes input) {
     require(taken, "the player takes what the reader takes");
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryLoad({data, size});
-    return 0;
-}

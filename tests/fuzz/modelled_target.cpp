@@ -6,15 +6,17 @@
 #include <vector>
 
 #include "codec/modelled_form.h"
-#include "fuzz/checking.h"
 #include "fuzz/known_palette.h"
+#include "fuzz/targets.h"
 
 namespace pantile::fuzz {
 namespace {
 
 // Tables of what was learned take 128 bytes a cell, of which a set has at most 32768, and 220 KB;
 // then cells, words and palettes.
-constexpr std::size_t kMostMemory = std::size_t{6} << 20U;
+constexpr std::size_t kModelledMostMemory = std::size_t{6} << 20U;
+
+}  // namespace
 
 void tryModelled(Bytes input) {
     std::vector<std::uint8_t> bytes = {codec::kModelledForm};
@@ -22,7 +24,7 @@ void tryModelled(Bytes input) {
     const codec::PaletteLookup lookup = knownPaletteOf;
     const MemoryWatch watch;
     const auto textures = codec::unpackModelled(bytes, lookup);
-    require(watch.most() <= kMostMemory,
+    require(watch.most() <= kModelledMostMemory,
             "unpacking takes no more memory than the largest set needs");
     if (!textures) {
         requireDecodeError(textures.error());
@@ -36,10 +38,4 @@ void tryModelled(Bytes input) {
     require(again.has_value() && *again == *textures, "a set comes back from its modelled runs");
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryModelled({data, size});
-    return 0;
-}

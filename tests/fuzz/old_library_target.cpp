@@ -15,8 +15,8 @@
 #include "catalogue/connection.h"
 #include "catalogue/integrity.h"
 #include "catalogue/reader.h"
-#include "fuzz/checking.h"
 #include "fuzz/empty_library.h"
+#include "fuzz/targets.h"
 
 namespace pantile::fuzz {
 namespace {
@@ -105,7 +105,9 @@ void tryOpened(const catalogue::Library& library) {
     }
 }
 
-void tryLibrary(Bytes input) {
+}  // namespace
+
+void tryOldLibrary(Bytes input) {
     static const ScratchFolder folder;
     emptyFolder(folder.path());
     if (input.empty()) return;
@@ -126,10 +128,4 @@ void tryLibrary(Bytes input) {
             "what is refused stays as it was");
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryLibrary({data, size});
-    return 0;
-}

@@ -5,8 +5,8 @@
 #include <fstream>
 #include <string>
 
-#include "fuzz/checking.h"
 #include "fuzz/empty_library.h"
+#include "fuzz/targets.h"
 #include "tasks/palette_file.h"
 
 namespace pantile::fuzz {
@@ -19,7 +19,10 @@ std::filesystem::path fileOf(std::string_view bytes) {
     return path;
 }
 
-void tryPalette(std::string_view bytes) {
+}  // namespace
+
+void tryPalette(Bytes input) {
+    const std::string_view bytes = asText(input);
     const auto palette = tasks::readPaletteFile(fileOf(bytes));
     if (!palette) {
         require(!palette.error().message.empty() && !palette.error().hint.empty(),
@@ -36,10 +39,4 @@ void tryPalette(std::string_view bytes) {
     require(again.has_value() && *again == *palette, "its lines give the same palette");
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryPalette({reinterpret_cast<const char*>(data), size});
-    return 0;
-}

@@ -7,8 +7,8 @@
 #include "catalogue/reader.h"
 #include "catalogue/shelves.h"
 #include "catalogue/writer.h"
-#include "fuzz/checking.h"
 #include "fuzz/empty_library.h"
+#include "fuzz/targets.h"
 
 namespace pantile::fuzz {
 namespace {
@@ -51,7 +51,10 @@ bool asksForLikeness(std::string text) {
     return text.find("like:") != std::string::npos;
 }
 
-void tryQuery(const std::string& text) {
+}  // namespace
+
+void tryQuery(Bytes input) {
+    const std::string text(asText(input));
     const auto query = catalogue::parseQuery(text);
     if (!query) {
         require(query.error().kind == core::ErrorKind::InvalidInput ||
@@ -75,10 +78,4 @@ void tryQuery(const std::string& text) {
     require(same.has_value() && same->total == found->total, "blanks around a query mean nothing");
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryQuery({reinterpret_cast<const char*>(data), size});
-    return 0;
-}

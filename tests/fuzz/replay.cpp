@@ -1,6 +1,6 @@
 // Runs a fuzz target without a fuzzer: on each file of a folder, and on seeded random changes of
 // each, so that the targets hold in every build; and prints how long the slowest took.
-// usage: fuzz_TARGET FOLDER CHANGES
+// usage: fuzz_targets TARGET FOLDER CHANGES
 
 #include <algorithm>
 #include <cstdlib>
@@ -11,7 +11,7 @@
 #include <iterator>
 #include <vector>
 
-#include "fuzz/checking.h"
+#include "fuzz/targets.h"
 #include "support/random.h"
 
 namespace {
@@ -47,13 +47,13 @@ Input changed(Input input, pantile::tests::Random& random) {
 }
 
 /// Milliseconds of the processor. For people to read: it decides nothing.
-double tryInput(const Input& input) {
+double tryInput(pantile::fuzz::Target target, const Input& input) {
     const std::clock_t start = std::clock();
-    LLVMFuzzerTestOneInput(input.data(), input.size());
+    target(input);
     return 1000.0 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
 }
 
-int replay(const std::filesystem::path& folder, int changes) {
+int replay(pantile::fuzz::Target target, const std::filesystem::path& folder, int changes) {
     std::vector<std::filesystem::path> paths;
     for (const auto& entry : std::filesystem::directory_iterator(folder)) {
         paths.push_back(entry.path());
@@ -63,9 +63,9 @@ int replay(const std::filesystem::path& folder, int changes) {
     double slowest = 0;
     for (const auto& path : paths) {
         const Input input = readInput(path);
-        slowest = std::max(slowest, tryInput(input));
+        slowest = std::max(slowest, tryInput(target, input));
         for (int i = 0; i < changes; ++i) {
-            slowest = std::max(slowest, tryInput(changed(input, random)));
+            slowest = std::max(slowest, tryInput(target, changed(input, random)));
         }
     }
     std::cout << paths.size() << " inputs, each as it is and with " << changes
@@ -76,9 +76,9 @@ int replay(const std::filesystem::path& folder, int changes) {
 }  // namespace
 
 int main(int argc, char** argv) {
-    if (argc != 3) {
-        std::cerr << "usage: fuzz_TARGET FOLDER CHANGES\n";
+    if (argc != 4) {
+        std::cerr << "usage: fuzz_targets TARGET FOLDER CHANGES\n";
         return 2;
     }
-    return replay(argv[1], std::atoi(argv[2]));
+    return replay(pantile::fuzz::targetNamed(argv[1]), argv[2], std::atoi(argv[3]));
 }

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "core/pixels.h"
-#include "fuzz/checking.h"
+#include "fuzz/targets.h"
 #include "image_files/image_kind.h"
 #include "image_files/read_image.h"
 
@@ -19,7 +19,9 @@ void requireReason(const core::Error& error) {
             "an error says what is wrong and what to do");
 }
 
-void tryDrawing(Bytes input) {
+}  // namespace
+
+void trySvg(Bytes input) {
     if (image_files::imageKindOf(input) != image_files::ImageKind::Svg) return;
     const auto picture = image_files::readImageBytes(input, "buoy.svg");
     if (!picture) return requireReason(picture.error());
@@ -33,10 +35,4 @@ void tryDrawing(Bytes input) {
     require(!picture->indexed && !picture->planes, "a drawing has no palette and no blocks");
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryDrawing({data, size});
-    return 0;
-}

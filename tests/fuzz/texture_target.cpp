@@ -11,7 +11,7 @@
 #include "codec/armour.h"
 #include "codec/parts.h"
 #include "codec/text_code.h"
-#include "fuzz/checking.h"
+#include "fuzz/targets.h"
 
 namespace pantile::fuzz {
 namespace {
@@ -123,6 +123,8 @@ void trySet(const core::Texture& texture, codec::PaletteForm palette,
     require(found == set || set.front() == set.back(), "a set comes back from its code");
 }
 
+}  // namespace
+
 void tryTexture(Bytes input) {
     const std::optional<core::Texture> texture = textureOf(input);
     if (!texture) return;
@@ -141,10 +143,4 @@ void tryTexture(Bytes input) {
     }
 }
 
-}  // namespace
 }  // namespace pantile::fuzz
-
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    pantile::fuzz::tryTexture({data, size});
-    return 0;
-}
