@@ -73,28 +73,29 @@ public:
         for (std::size_t i = 0; i < m_starts.size() && !progress.stopRequested(); ++i) {
             const std::size_t begin = m_starts[i].glyph;
             if (begin >= read) {
-                readLoose({read, begin}, Lines::Told);
-                read = readStart(i);
+                Region above = readNearStarts({read, begin});
+                read = readStart(i, above);
+                tellLinesWithoutStart(above);
             }
             progress.tell(static_cast<std::int64_t>(i + 1),
                           static_cast<std::int64_t>(m_starts.size()), "codes");
         }
-        if (!progress.stopRequested()) readLoose({read, m_text.glyphs.size()}, Lines::Told);
+        if (!progress.stopRequested())
+            tellLinesWithoutStart(readNearStarts({read, m_text.glyphs.size()}));
         takeJoined();
         return inOrder();
     }
 
 private:
-    enum class Lines { Told, Known };
-
     /// Where the region of a start ends, or that of the start with that number.
     std::size_t endBefore(std::size_t start) const {
         return start < m_starts.size() ? m_starts[start].glyph : m_text.glyphs.size();
     }
 
     /// Reads the code at a start, and what else may stand in front of the next one. Gives the glyph
-    /// up to which all is dealt with.
-    std::size_t readStart(std::size_t index) {
+    /// up to which all is dealt with. `above` is what stands in front of the start and is in no
+    /// code; nothing of it is left if lines of this one are there.
+    std::size_t readStart(std::size_t index, Region& above) {
         const Start& start = m_starts[index];
         const Region region{start.glyph, endBefore(index + 1)};
         if (region.end - region.begin < kFewestLetters) return region.end;
@@ -106,6 +107,10 @@ private:
             if (isCutByAFalseStart(region, index + 1)) {
                 if (const auto end = readRegion(m_text.glyphs, longer, place)) return *end;
             }
+            if (readWithLinesAbove(region, above)) {
+                above.begin = above.end;
+                return region.end;
+            }
         }
         if (standsAgainBehind(region, index + 1)) return region.end;
         auto damage = mayTellMore() ? diagnose(m_text.glyphs, region, start) : std::nullopt;
@@ -115,7 +120,7 @@ private:
             if (!newer && m_budget.isSpent()) damage->reason += kTooMuch;
             note(std::move(*damage), newer ? keptText(m_text.glyphs, region) : std::string());
         }
-        readLoose({std::min(region.begin + kStartMarks, region.end), region.end}, Lines::Known);
+        readNearStarts({std::min(region.begin + kStartMarks, region.end), region.end});
         return region.end;
     }
 
@@ -159,14 +164,41 @@ private:
         return std::nullopt;
     }
 
-    /// Reads codes whose start mark is damaged, and tells of lines without a first one.
-    void readLoose(Region region, Lines lines) {
+    /// Reads the code with which `region` begins, where some of its lines were put above the first.
+    bool readWithLinesAbove(Region region, Region above) {
+        const std::optional<CodeShape> shape = promisedShape(m_text.glyphs, region);
+        if (!shape) return false;
+        const std::size_t room = roomFor(*shape);
+        if (above.end - above.begin > room) above.begin = above.end - room;
+        if (above.end - above.begin < kFewestLetters) return false;
+        const auto text = m_text.glyphs.begin();
+        const auto at = [&](std::size_t glyph) {
+            return text + static_cast<std::ptrdiff_t>(glyph);
+        };
+        std::vector<Glyph> glyphs(at(region.begin), at(region.end));
+        glyphs.push_back(kGap);
+        glyphs.insert(glyphs.end(), at(above.begin), at(above.end));
+        const std::optional<ReadCode> code = readCode(glyphs, {0, glyphs.size()});
+        if (!code) return false;
+        // Where the last of its lines stands above, only the first one is known to be here.
+        const std::size_t last = region.begin + code->end;
+        markRead({region.begin, 0}, last < region.end ? last : region.begin, CodeMark::Read);
+        take(code->opened, code->symbols, {region.begin, {}});
+        return true;
+    }
+
+    /// Reads codes whose start mark is damaged; gives what stands behind the last of them.
+    Region readNearStarts(Region region) {
         for (const NearStart& start : findNearStarts(m_text.glyphs, region)) {
             if (start.glyph < region.begin) continue;
             const auto end = readNearStart(start, region.end);
             if (end) region.begin = *end;
         }
-        if (lines == Lines::Known || !mayTellMore()) return;
+        return region;
+    }
+
+    void tellLinesWithoutStart(Region region) {
+        if (!mayTellMore()) return;
         if (auto damage = findLinesWithoutStart(m_text.glyphs, region)) note(std::move(*damage));
     }
 
@@ -186,15 +218,19 @@ private:
         return start.resume + std::max(*read, front) - front;
     }
 
-    /// Glyphs in which the code of a near start should lie, with quote marks and such between.
-    std::size_t lengthOfNear(const NearStart& start) const {
+    /// Glyphs in which a code should lie, with quote marks and such between.
+    static std::size_t roomFor(const CodeShape& shape) {
         constexpr std::size_t kRoom = 200;
         constexpr std::size_t kMostForOne = 4;  // Glyphs that the text has for one of the code.
+        return kMostForOne * shape.characters() + kRoom;
+    }
+
+    std::size_t lengthOfNear(const NearStart& start) const {
         Symbols head = start.front;
         for (std::size_t at = start.resume; head.size() < kHeadSymbols; ++at) {
             if (isSymbol(m_text.glyphs[at])) head.push_back(m_text.glyphs[at]);
         }
-        return kMostForOne * CodeShape::of(toldBytes(head)).characters() + kRoom;
+        return roomFor(CodeShape::of(toldBytes(head)));
     }
 
     bool holdsSomething(SymbolSpan symbols) {

@@ -1,13 +1,17 @@
 #include "codec/harvest.h"
 
+#include <algorithm>
 #include <chrono>
 #include <functional>
 #include <stop_token>
+#include <utility>
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "code_support.h"
 #include "codec/armour.h"
+#include "support/random.h"
 
 namespace pantile::codec {
 namespace {
@@ -302,6 +306,48 @@ TEST(Harvest, PassesOverAFirstLineThatStandsTwice) {
     EXPECT_EQ(harvestCodes(first + first).damaged.size(), 1U);
     const std::string other = tests::codeOf(tests::usualTexture(5));
     EXPECT_EQ(harvestCodes(other.substr(0, other.find('\n') + 1) + code).damaged.size(), 1U);
+}
+
+// As where the newest stands above, or two halves were pasted the wrong way round.
+TEST(Harvest, ReadsACodeWhoseLinesStandAboveItsFirst) {
+    const core::Texture texture = tests::usualTexture(4);
+    const Lines lines = linesOf(tests::codeOf(texture));
+    Lines turned = lines;
+    for (std::size_t i = 1; i < lines.size(); ++i) {
+        std::rotate(turned.begin(), turned.begin() + 1, turned.end());
+        const Harvest harvest =
+            harvestCodes("Ida wrote:\n\n" + joined(turned, "\n") + "\n\nThat is all.");
+        ASSERT_EQ(harvest.found.size(), 1U) << i;
+        EXPECT_EQ(harvest.found[0].texture, texture);
+        EXPECT_EQ(harvest.found[0].textLine, 2 + lines.size() - i + 1);
+        EXPECT_TRUE(harvest.damaged.empty()) << i;
+        ASSERT_EQ(harvest.marks.size(), 1U);
+        EXPECT_EQ(harvest.marks[0].mark, CodeMark::Read);
+    }
+    tests::Random random(7);
+    Lines mixed = lines;
+    for (int i = 0; i < 20; ++i) {
+        for (std::size_t n = mixed.size() - 1; n > 0; --n)
+            std::swap(mixed[n],
+                      mixed[static_cast<std::size_t>(random.between(0, static_cast<int>(n)))]);
+        const Harvest harvest = harvestCodes(joined(mixed, "\n"));
+        ASSERT_EQ(harvest.found.size(), 1U) << joined(mixed, "\n");
+        EXPECT_EQ(harvest.found[0].texture, texture);
+        EXPECT_TRUE(harvest.damaged.empty());
+    }
+}
+
+TEST(Harvest, TellsOfLinesAboveThatAreOfNoCodeBelow) {
+    const Lines other = linesOf(tests::codeOf(tests::usualTexture(5)));
+    const std::string loose = joined(Lines(other.begin() + 2, other.end()), "\n");
+    const std::string code = tests::codeOf(tests::usualTexture(4));
+    const Harvest both = harvestCodes(loose + "\n\n" + code);
+    EXPECT_EQ(both.found.size(), 1U);
+    ASSERT_EQ(both.damaged.size(), 1U);
+    EXPECT_THAT(both.damaged[0].reason, testing::HasSubstr("without its first line"));
+    // Nor do they mend one that lacks its end.
+    const std::string cut = code.substr(0, code.rfind('\n'));
+    EXPECT_EQ(harvestCodes(loose + "\n\n" + cut).damaged.size(), 2U);
 }
 
 TEST(Harvest, MarksWhereCodesStand) {
