@@ -5,6 +5,7 @@
 
 #include "catalogue/file_copy.h"
 #include "catalogue/integrity.h"
+#include "catalogue/open_files.h"
 #include "core/counted.h"
 
 namespace pantile::catalogue {

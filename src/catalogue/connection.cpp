@@ -67,6 +67,7 @@ void Connection::Finalizer::operator()(sqlite3_stmt* statement) const {
 
 Connection::Connection(std::filesystem::path path, sqlite3* handle)
     : m_path(std::move(path)),
+      m_openFile(m_path),
       m_indexChanges(std::make_unique<IndexChanges>()),
       m_actionJournal(std::make_unique<ActionJournal>()),
       m_handle(handle) {}

@@ -11,6 +11,7 @@
 #include <string_view>
 #include <unordered_map>
 
+#include "catalogue/open_files.h"
 #include "core/result.h"
 
 struct sqlite3;
@@ -101,6 +102,7 @@ private:
                                                                const std::string& name, int flags);
 
     std::filesystem::path m_path;
+    OpenFile m_openFile;  // Before the handle, so that it lasts longer.
     // Functions of the handle write into these.
     std::unique_ptr<IndexChanges> m_indexChanges;
     std::unique_ptr<ActionJournal> m_actionJournal;

@@ -155,12 +155,4 @@ Result<std::int64_t> Library::dataVersion() const {
     return m_connection->number("PRAGMA data_version");
 }
 
-bool isPartOf(const fs::path& path, const fs::path& library) {
-    for (const char* part : {"", "-wal", "-shm"}) {
-        std::error_code problem;
-        if (fs::equivalent(path, library.string() + part, problem)) return true;
-    }
-    return false;
-}
-
 }  // namespace pantile::catalogue

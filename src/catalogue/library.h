@@ -82,9 +82,4 @@ private:
     bool m_isReadOnly = false;
 };
 
-/// Whether `path` is the library's file or one that SQLite keeps beside it. Who has the library
-/// open must not open one of these otherwise: the system takes SQLite's locks away when it is
-/// closed.
-bool isPartOf(const std::filesystem::path& path, const std::filesystem::path& library);
-
 }  // namespace pantile::catalogue

@@ -4,7 +4,7 @@
 #include <filesystem>
 #include <ostream>
 
-#include "catalogue/library.h"
+#include "catalogue/open_files.h"
 #include "cli/help.h"
 #include "cli/json.h"
 #include "core/text.h"

@@ -4,6 +4,7 @@
 #include <QSaveFile>
 #include <QString>
 
+#include "catalogue/open_files.h"
 #include "core/text.h"
 #include "tasks/bytes.h"
 
@@ -48,6 +49,13 @@ Error unwritten(const std::filesystem::path& path, const QSaveFile& file) {
             "look at the room left on the disk"};
 }
 
+/// Errors: InvalidInput for a file of a library that is open here.
+Result<void> checkIsNoLibrary(const std::filesystem::path& path) {
+    if (!catalogue::isPartOfAnOpenLibrary(path)) return {};
+    return Error{ErrorKind::InvalidInput, path.string() + " belongs to the library that is open",
+                 "give another file"};
+}
+
 }  // namespace
 
 Result<void> checkFree(const std::vector<std::filesystem::path>& files, IfExists ifExists) {
@@ -65,6 +73,7 @@ Result<void> checkFree(const std::vector<std::filesystem::path>& files, IfExists
 Result<void> writeFile(const std::filesystem::path& path, IfExists ifExists,
                        const std::function<Result<void>(const PieceSink&)>& produce) {
     PANTILE_RETURN_IF_ERROR(checkFree({path}, ifExists));
+    PANTILE_RETURN_IF_ERROR(checkIsNoLibrary(path));
     PANTILE_ASSIGN_OR_RETURN(const QString name, qtPath(path));
     QSaveFile file(name);
     if (!file.open(QIODevice::WriteOnly)) return unwritable(path, file);
@@ -102,6 +111,7 @@ Result<std::string> readFile(const std::filesystem::path& path, std::uint64_t mo
     if (std::filesystem::is_directory(path, problem)) {
         return Error{ErrorKind::InvalidInput, path.string() + " is a folder", "give a file"};
     }
+    PANTILE_RETURN_IF_ERROR(checkIsNoLibrary(path));
     if (!file.open(QIODevice::ReadOnly)) return unreadable(path, file);
     const Error tooLarge{ErrorKind::TooLarge,
                          path.string() + " has more than " + std::to_string(mostBytes) + " bytes",

@@ -20,8 +20,9 @@ enum class IfExists {
 };
 
 /// Writes all of `bytes` or nothing: readers see the old file or the new one, never a part.
-/// Errors: AlreadyExists under Refuse; InvalidInput for a path that is not UTF-8; NotFound without
-/// its folder; Io if the folder or the disk does not let it.
+/// Errors: AlreadyExists under Refuse; InvalidInput for a path that is not UTF-8 or a file of a
+/// library that is open here; NotFound without its folder; Io if the folder or the disk does not
+/// let it.
 core::Result<void> writeFile(const std::filesystem::path& path, std::span<const std::uint8_t> bytes,
                              IfExists ifExists);
 core::Result<void> writeFile(const std::filesystem::path& path, std::string_view text,
@@ -38,8 +39,8 @@ core::Result<void> writeFile(const std::filesystem::path& path, IfExists ifExist
 /// replaced.
 core::Result<void> checkFree(const std::vector<std::filesystem::path>& files, IfExists ifExists);
 
-/// Errors: NotFound, InvalidInput for a folder or a path that is not UTF-8, Io, or TooLarge before
-/// reading more than `mostBytes`.
+/// Errors: NotFound, InvalidInput for a folder, a path that is not UTF-8 or a file of a library
+/// that is open here, Io, or TooLarge before reading more than `mostBytes`.
 core::Result<std::string> readFile(const std::filesystem::path& path, std::uint64_t mostBytes);
 
 /// Makes the folder and those above it. Errors: InvalidInput for a path that is not UTF-8; Io,

@@ -7,6 +7,7 @@
 #include "catalogue/canvases.h"
 #include "catalogue/edit.h"
 #include "catalogue/library_file_reader.h"
+#include "catalogue/open_files.h"
 #include "catalogue/palettes.h"
 #include "catalogue/query.h"
 #include "catalogue/reader.h"

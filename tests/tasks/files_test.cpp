@@ -6,6 +6,7 @@
 #include "support/matchers.h"
 #include "support/temporary_folder.h"
 #include "tasks/collect_files.h"
+#include "tasks/library_place.h"
 
 namespace pantile::tasks {
 namespace {
@@ -45,6 +46,25 @@ TEST(Files, SayWhatIsWrongWithThePlace) {
     EXPECT_THAT(writeFile(folder.path() / "nowhere" / "note.txt", "x", IfExists::Refuse),
                 failsWith(ErrorKind::NotFound, "there is no folder"));
     EXPECT_THAT(readFile(folder.path(), 100), failsWith(ErrorKind::InvalidInput, "is a folder"));
+}
+
+// To read it would take its locks away, to write it the library.
+TEST(Files, OfALibraryThatIsOpenAreLeftAlone) {
+    const tests::TemporaryFolder folder;
+    const auto path = folder.path() / "library.db";
+    const auto link = folder.path() / "link.db";
+    {
+        const auto library = openLibrary(path.string(), Purpose::Change);
+        ASSERT_THAT(library, isOk());
+        std::filesystem::create_symlink(path, link);
+        for (const auto& name : {path, link, folder.path() / "library.db-wal"}) {
+            EXPECT_THAT(readFile(name, 1U << 24U),
+                        failsWith(ErrorKind::InvalidInput, "belongs to the library"));
+            EXPECT_THAT(writeFile(name, "x", IfExists::Replace),
+                        failsWith(ErrorKind::InvalidInput, "belongs to the library"));
+        }
+    }
+    EXPECT_THAT(readFile(path, 1U << 24U), isOk());
 }
 
 // Qt opens files by UTF-16 names: others would come to be of another name, or end the program.

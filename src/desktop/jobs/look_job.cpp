@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <fstream>
 
-#include "catalogue/library.h"
+#include "catalogue/open_files.h"
 #include "catalogue/shelves.h"
 #include "catalogue/tags.h"
 #include "image_files/read_image.h"
