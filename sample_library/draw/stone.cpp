@@ -171,6 +171,14 @@ void barnacle(Sheet& sheet, Place centre, double radius, double turn) {
     }
 }
 
+void scatterBarnacles(Sheet& sheet, std::span<const Place> places, double least, double most,
+                      Chance& chance) {
+    for (const Place& place : places) {
+        const double turn = chance.between(0.0, 1.0);
+        barnacle(sheet, place, chance.between(least, most), turn);
+    }
+}
+
 Sheet barnacles() {
     Sheet sheet(64, Tiles::Both, Ink::Slate);
     const Field rock = layeredNoise(64, 64, {5, 5}, 3, 61);
@@ -179,10 +187,8 @@ Sheet barnacles() {
                      0.5 + 5.0 * slopeToLight(rock, x, y), {x, y}, 0.3);
     });
     Chance chance(62);
-    for (const Place& place : spreadPlaces(64, 64, 60, 63))
-        barnacle(sheet, place, chance.between(1.6, 2.5), chance.between(0.0, 1.0));
-    for (const Place& place : spreadPlaces(64, 64, 17, 68))
-        barnacle(sheet, place, chance.between(3.6, 5.8), chance.between(0.0, 1.0));
+    scatterBarnacles(sheet, spreadPlaces(64, 64, 60, 63), 1.6, 2.5, chance);
+    scatterBarnacles(sheet, spreadPlaces(64, 64, 17, 68), 3.6, 5.8, chance);
     return sheet;
 }
 

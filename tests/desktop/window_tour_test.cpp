@@ -276,9 +276,9 @@ protected:
         ASSERT_TRUE(catalogue::addPalette(folder.library(), "tidewrack", own).has_value());
         open->act("profiles");
         auto& tree = open->part<QTreeWidget>("profileTree");
-        for (const auto& [profile, picture] :
-             {std::pair("cells-64", "canvas"), std::pair("flash-32k", "board"),
-              std::pair("tidewrack", "palette")}) {
+        for (const auto& shot : {std::pair("cells-64", "canvas"), std::pair("flash-32k", "board"),
+                                 std::pair("tidewrack", "palette")}) {
+            const char* const profile = shot.first;
             const auto item = [&] {
                 const auto found =
                     tree.findItems(QLatin1String(profile), Qt::MatchExactly | Qt::MatchRecursive);
@@ -287,7 +287,7 @@ protected:
             ASSERT_TRUE(comes([&] { return item() != nullptr; })) << profile;
             tree.setCurrentItem(item());
             EXPECT_GT(tree.visualItemRect(item()).height(), tree.fontMetrics().height() + 5);
-            shoot(picture, &open->part<QDialog>("profilesDialog"));
+            shoot(shot.second, &open->part<QDialog>("profilesDialog"));
         }
         closeDialog("profilesDialog");
     }

@@ -115,9 +115,9 @@ inline drawing::DrawingRequest randomRequest(std::uint64_t seed, int largestSide
     const core::Size size{random.between(1, largestSide), random.between(1, largestSide)};
     const int colours = random.between(2, random.between(0, 4) == 0 ? 200 : 16);
     core::Grid grid = randomGrid(random, size, colours);
-    core::Canvas canvas =
-        canvasFor({size.width + random.between(0, 3), size.height + random.between(0, 3)}, colours,
-                  static_cast<core::PenModel>(random.between(0, 3)));
+    const auto pen = static_cast<core::PenModel>(random.between(0, 3));
+    const core::Size side{size.width + random.between(0, 3), size.height + random.between(0, 3)};
+    core::Canvas canvas = canvasFor(side, colours, pen);
     if (random.between(0, 1) == 1) {
         canvas.geometry = randomGeometry(random, canvas.size, colours);
     }

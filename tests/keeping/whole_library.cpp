@@ -97,10 +97,10 @@ void copyLibrary(const fs::path& from, const fs::path& to) {
 }
 
 void makeOldLibrary(const fs::path& path, int version) {
-    constexpr std::int64_t kMostBytes = 1 << 24;
+    constexpr std::int64_t kMostSqlBytes = 1 << 24;
     const auto sql = tasks::readFile(
         fs::path(PANTILE_TEST_DATA) / "libraries" / ("version-" + std::to_string(version) + ".sql"),
-        kMostBytes);
+        kMostSqlBytes);
     ASSERT_THAT(sql, isOk());
     const auto connection = catalogue::Connection::open(
         path, catalogue::FileMode::ReadWriteOrCreate, std::chrono::milliseconds(0));

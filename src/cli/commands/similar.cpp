@@ -53,7 +53,8 @@ Result<Outcome> runSimilar(Session& session, const Arguments& arguments) {
     PANTILE_ASSIGN_OR_RETURN(const auto found,
                              tasks::similarTo(library, id, within, session.progress()));
     if (session.json) {
-        const QJsonArray groups = found.empty() ? QJsonArray() : QJsonArray{groupJson(found)};
+        QJsonArray groups;
+        if (!found.empty()) groups.append(groupJson(found));
         printJson(session.out, {{"groups", groups}});
         return Outcome::Done;
     }
