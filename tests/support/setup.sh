@@ -12,12 +12,13 @@ test_packages=(lld imagemagick python3 python3-pil poppler-utils minetest-data c
                gcc-avr avr-libc simavr bash zsh fish groff-base xvfb xauth
                desktop-file-utils appstream shared-mime-info libglib2.0-bin locales tzdata)
 coverage_packages=(gcovr)
-fuzz_packages=(clang-14 libclang-rt-14-dev)
+# The sanitized build and the fuzz targets; llvm-14 finds the lines for what the sanitizers report.
+clang_packages=(clang-14 libclang-rt-14-dev llvm-14)
 # What tests/packages/run and tests/portability/run need.
 package_packages=(dpkg-dev lintian)
 portability_packages=(g++-s390x-linux-gnu g++-arm-linux-gnueabihf qemu-user)
 
-# install_missing build|test|fuzz...: asks for root by sudo only if something is missing.
+# install_missing build|test|clang...: asks for root by sudo only if something is missing.
 install_missing() {
     local wanted=() missing=() group package
     for group in "$@"; do
