@@ -147,7 +147,7 @@ std::vector<double> descend(const SmoothBound& bound, std::size_t limits, double
 unsigned priceScale(const SetProblem& problem) {
     constexpr unsigned kMostBits = 30;
     Wide largest = 1;
-    for (const Wide value : problem.value) largest = std::max(largest, value < 0 ? -value : value);
+    for (const Wide& value : problem.value) largest = std::max(largest, value < 0 ? -value : value);
     unsigned scale = 0;
     while (scale < kMostBits && (largest << (scale + 1)) < (Wide{1} << 60U)) ++scale;
     return scale;
@@ -183,8 +183,8 @@ std::vector<Wide> reducedValues(const SetProblem& problem, const Multipliers& mu
 }
 
 Wide bestReduced(const SetProblem& problem, const std::vector<Wide>& reduced, std::uint32_t piece) {
-    const auto first = reduced.begin() + problem.firstWay[piece];
-    return *std::max_element(first, reduced.begin() + problem.firstWay[piece + 1]);
+    const std::span<const Wide> ways = ofPiece(problem, reduced, piece);
+    return *std::max_element(ways.begin(), ways.end());
 }
 
 Wide bundleReduced(const SetProblem& problem, const std::vector<Wide>& reduced,

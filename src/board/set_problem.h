@@ -6,12 +6,12 @@
 #include <cstddef>
 #include <cstdint>
 #include <functional>
+#include <span>
 #include <vector>
 
-namespace pantile::board {
+#include "board/wide.h"
 
-/// 128 bits hold every sum that the search makes, so nothing can overflow.
-__extension__ using Wide = __int128;
+namespace pantile::board {
 
 inline constexpr std::int32_t kOut = -1;
 
@@ -40,7 +40,8 @@ enum class Ties {
 };
 
 /// Shape: ways are numbered through, piece after piece; every piece has at least one and is in one
-/// bundle. |value| < 2^80, |use| and |room| < 2^49.
+/// bundle. |value| < 2^80, |use| and |room| < 2^49: so 128 bits hold every sum that the search
+/// makes, and nothing can overflow.
 struct SetProblem {
     std::vector<Wide> value;  ///< One for each way.
     std::vector<Limit> limits;
@@ -54,6 +55,14 @@ struct SetProblem {
 
     std::size_t pieces() const { return firstWay.size() - 1; }
 };
+
+/// What there is for the ways of one piece, of a list that has one for each way of all.
+template <typename Number>
+std::span<const Number> ofPiece(const SetProblem& problem, const std::vector<Number>& byWay,
+                                std::size_t piece) {
+    const std::size_t first = problem.firstWay[piece];
+    return std::span(byWay).subspan(first, problem.firstWay[piece + 1] - first);
+}
 
 /// What `chosen` leaves of each limit.
 std::vector<std::int64_t> roomLeft(const SetProblem& problem, const Selection& chosen);

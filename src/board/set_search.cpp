@@ -36,9 +36,10 @@ Wide quotientDown(Wide dividend, unsigned bits) {
 Selection preferredWays(const SetProblem& problem, const std::vector<Wide>& values) {
     Selection ways;
     for (std::size_t piece = 0; piece < problem.pieces(); ++piece) {
-        const auto first = values.begin() + problem.firstWay[piece];
-        const auto best = std::max_element(first, values.begin() + problem.firstWay[piece + 1]);
-        ways.push_back(static_cast<std::int32_t>(best - values.begin()));
+        const std::span<const Wide> own = ofPiece(problem, values, piece);
+        const auto best = std::max_element(own.begin(), own.end()) - own.begin();
+        ways.push_back(static_cast<std::int32_t>(problem.firstWay[piece]) +
+                       static_cast<std::int32_t>(best));
     }
     return ways;
 }

@@ -106,8 +106,8 @@ private:
         const SetProblem& set = m_problem.set;
         std::int64_t most = 0;
         for (std::size_t c = 0; c < m_candidates.size(); ++c) {
-            most +=
-                *std::max_element(use.begin() + set.firstWay[c], use.begin() + set.firstWay[c + 1]);
+            const std::span<const std::int64_t> own = ofPiece(set, use, c);
+            most += *std::max_element(own.begin(), own.end());
         }
         if (most > room) m_problem.set.limits.push_back({std::move(use), room});
     }

@@ -116,7 +116,7 @@ private:
         const std::uint64_t spread = context * kSpread;
         const auto bits = static_cast<unsigned>(m_tableBits);
         const auto tag = static_cast<std::uint8_t>(spread >> (56U - bits));
-        Learned& learned = m_tables[table][spread >> (64U - bits)];
+        Learned& learned = m_tables[table][static_cast<std::size_t>(spread >> (64U - bits))];
         if (learned.tag != tag) learned = {.tag = tag};
         return learned;
     }

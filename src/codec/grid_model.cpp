@@ -234,7 +234,7 @@ private:
     GridMixer::Question question(Index candidate, std::size_t place) const {
         const Neighbours& a = m_around;
         const Tone& own = tone(candidate);
-        const std::uint64_t rank = std::min<std::size_t>(place, 11);
+        const std::size_t rank = std::min<std::size_t>(place, 11);
         const std::uint64_t firstRanks = std::min<std::uint64_t>(rank, 3);
         const auto lighter = [&](int light) { return stepClass(own.light - light); };
         const auto lighterThan = [&](Index index) { return lighter(tone(index).light); };
@@ -267,9 +267,10 @@ private:
                 .each<4>(lighter(m_halves[0]), lighter(m_halves[1]), lighter(m_halves[2]),
                          m_contrast)
                 .value()};
-        const std::size_t mirrored = 3 * agrees(m_mirrored[0]) + agrees(m_mirrored[1]);
-        asked.choices = {rank, m_narrow + 16 * std::min<std::uint64_t>(rank, 2),
-                         9 * repeatChoice(candidate) + mirrored};
+        const std::uint64_t mirrored = 3 * agrees(m_mirrored[0]) + agrees(m_mirrored[1]);
+        asked.choices = {rank,
+                         static_cast<std::size_t>(m_narrow) + 16 * std::min<std::size_t>(rank, 2),
+                         9 * repeatChoice(candidate) + static_cast<std::size_t>(mirrored)};
         return asked;
     }
 
@@ -305,7 +306,7 @@ private:
     }
 
     static std::size_t hashed(const Packed& packed) {
-        return (packed.value() * kSpread) >> (64U - kPlaceBits);
+        return static_cast<std::size_t>((packed.value() * kSpread) >> (64U - kPlaceBits));
     }
 
     std::optional<Index> codeCell(Index index) {

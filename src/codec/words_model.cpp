@@ -69,7 +69,7 @@ std::uint8_t WordsModel::codeLetter(BitCoder& coder, std::size_t field, std::str
                              two << 8U | node,
                              three << 8U | node,
                              next << 8U | std::min<std::size_t>(before.size(), 15)};
-        question.choices = {node, next};
+        question.choices = {static_cast<std::size_t>(node), static_cast<std::size_t>(next)};
         const bool set = m_mixer.code(
             coder, (unsigned{letter} >> static_cast<unsigned>(bit) & 1U) != 0, question);
         node = node << 1U | (set ? 1U : 0U);

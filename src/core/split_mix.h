@@ -2,6 +2,7 @@
 
 // Numbers that look random and follow from a seed, the same on every machine. Not for secrets.
 
+#include <cstddef>
 #include <cstdint>
 
 namespace pantile::core {
@@ -15,6 +16,9 @@ public:
     /// 0 to count - 1, each equally likely; count must not be 0. Numbers that would favour some are
     /// drawn again.
     std::uint64_t below(std::uint64_t count);
+
+    /// The same as a place in a list of `count`.
+    std::size_t placeIn(std::size_t count) { return static_cast<std::size_t>(below(count)); }
 
     /// Any of the 2^64 numbers.
     std::uint64_t next();

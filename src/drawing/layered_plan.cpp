@@ -175,7 +175,7 @@ void LayeredPlan::listLots() {
 
 void LayeredPlan::kickSome(core::SplitMix64& numbers) {
     for (int i = 0; i < kKicksAtOnce; ++i) {
-        m_tours[m_lots[numbers.below(m_lots.size())]].kick(numbers);
+        m_tours[m_lots[numbers.placeIn(m_lots.size())]].kick(numbers);
     }
 }
 
@@ -211,9 +211,9 @@ std::int64_t LayeredPlan::relink(std::size_t first, std::size_t last, core::Spli
 
 /// Moves a colour by a few places, and keeps that unless it is slower; tells the work in tries.
 std::int64_t LayeredPlan::tryMove(core::SplitMix64& numbers) {
-    const std::size_t from = numbers.below(m_order.size());
-    const std::size_t by = 1 + numbers.below(kLongestMove);
-    const bool towardsEnd = numbers.below(2) == 0;
+    const std::size_t from = numbers.placeIn(m_order.size());
+    const std::size_t by = 1 + numbers.placeIn(kLongestMove);
+    const bool towardsEnd = numbers.placeIn(2) == 0;
     if (towardsEnd ? from + by >= m_order.size() : from < by) return 1;
     const std::size_t to = towardsEnd ? from + by : from - by;
     // The layer before the first one moved ends elsewhere: it is linked anew with them.

@@ -81,8 +81,8 @@ public:
         }
         while (m_comesBack && m_work < mostWork) {
             PANTILE_RETURN_IF_ERROR(tell(progress, mostWork));
-            const Part part = m_visits.order[m_numbers.below(m_visits.order.size())];
-            attempt(part, kAllCuts.at(m_numbers.below(kAllCuts.size())));
+            const Part part = m_visits.order[m_numbers.placeIn(m_visits.order.size())];
+            attempt(part, kAllCuts.at(m_numbers.placeIn(kAllCuts.size())));
         }
         return {};
     }
@@ -149,7 +149,7 @@ private:
             if (cells[i] == part) all.push_back(i);
         }
         m_sizeOfPart = all.size();
-        const Window window = windowAround(all[m_numbers.below(all.size())]);
+        const Window window = windowAround(all[m_numbers.placeIn(all.size())]);
         std::erase_if(all, [&](std::size_t cell) { return !isCut(cell, cut, window); });
         return all;
     }
@@ -167,9 +167,9 @@ private:
     Window windowAround(std::size_t place) {
         constexpr int kLeastReach = 2;
         const core::Size size = m_visits.parts.grid.size();
-        const auto half = static_cast<std::uint64_t>(std::max(size.width, size.height) / 2 + 1);
-        const int across = kLeastReach + static_cast<int>(m_numbers.below(half));
-        const int down = kLeastReach + static_cast<int>(m_numbers.below(half));
+        const auto half = static_cast<std::size_t>(std::max(size.width, size.height) / 2 + 1);
+        const int across = kLeastReach + static_cast<int>(m_numbers.placeIn(half));
+        const int down = kLeastReach + static_cast<int>(m_numbers.placeIn(half));
         return {cellAt(place), {across, down}};
     }
 
@@ -209,8 +209,8 @@ private:
             const bool alike = m_visits.parts.colours[other] == m_visits.parts.colours[part];
             if (alike && other != part) same.push_back(other);
         }
-        if (!same.empty() && (all || m_numbers.below(2) == 0)) {
-            return same[m_numbers.below(same.size())];
+        if (!same.empty() && (all || m_numbers.placeIn(2) == 0)) {
+            return same[m_numbers.placeIn(same.size())];
         }
         if (all) return std::nullopt;
         return m_visits.parts.freeNumber();

@@ -31,7 +31,7 @@ std::vector<int> cellsOf(const Grid& grid, const std::vector<PaletteIndex>& colo
 
 PaletteIndex another(PaletteIndex colour, const std::vector<PaletteIndex>& colours,
                      core::SplitMix64& numbers) {
-    const auto place = static_cast<std::size_t>(numbers.below(colours.size() - 1));
+    const auto place = numbers.placeIn(colours.size() - 1);
     // The last one stands in for the colour itself, so that all others are equally likely.
     return colours[place] == colour ? colours.back() : colours[place];
 }
@@ -60,7 +60,7 @@ core::Result<Grid> withCellNoise(const Grid& grid, const core::Palette& palette,
     core::SplitMix64 numbers(options.seed);
     // The first steps of a Fisher-Yates shuffle: every choice of cells is equally likely.
     for (std::size_t i = 0; i < wanted; ++i) {
-        std::swap(cells[i], cells[i + static_cast<std::size_t>(numbers.below(cells.size() - i))]);
+        std::swap(cells[i], cells[i + numbers.placeIn(cells.size() - i)]);
         const int x = cells[i] % grid.width();
         const int y = cells[i] / grid.width();
         noisy.set(x, y, another(grid.at(x, y), colours, numbers));

@@ -19,7 +19,7 @@ TEST(SplitMix64, GivesTheNumbersThatAreKnownOfIt) {
 TEST(SplitMix64, DrawsEachNumberBelowEquallyOften) {
     SplitMix64 numbers(9);
     std::array<int, 6> drawn{};
-    for (int i = 0; i < 6000; ++i) ++drawn.at(numbers.below(drawn.size()));
+    for (int i = 0; i < 6000; ++i) ++drawn.at(numbers.placeIn(drawn.size()));
     // 1000 each are expected; six standard deviations are 173.
     for (const int count : drawn) EXPECT_NEAR(count, 1000, 173);
 }
