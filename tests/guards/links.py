@@ -6,6 +6,7 @@ Outside addresses are only looked at, never fetched.
 
 import os
 import re
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -26,8 +27,9 @@ PAGE_IN_SOURCE = re.compile(r"docs/([a-z-]+\.md)(?:,?\s+sections?\s+(\d+(?:\.\d+
 
 def tracked(source: Path) -> set[str]:
     """The files of the source; without git all that lie in it but for what builds and runs leave."""
-    done = subprocess.run(["git", "-C", str(source), "ls-files", "-z"], capture_output=True, text=True, check=False)
-    if done.returncode == 0 and done.stdout:
+    git = ["git", "-C", str(source), "ls-files", "-z"]
+    done = subprocess.run(git, capture_output=True, text=True, check=False) if shutil.which("git") else None
+    if done and done.returncode == 0 and done.stdout:
         return {name for name in done.stdout.split("\0") if name and (source / name).exists()}
     found = set()
     for folder, folders, files in os.walk(source):
