@@ -167,7 +167,7 @@ private:
     Window windowAround(std::size_t place) {
         constexpr int kLeastReach = 2;
         const core::Size size = m_visits.parts.grid.size();
-        const auto half = static_cast<std::size_t>(std::max(size.width, size.height) / 2 + 1);
+        const auto half = static_cast<std::size_t>(std::max(size.width, size.height)) / 2 + 1;
         const int across = kLeastReach + static_cast<int>(m_numbers.placeIn(half));
         const int down = kLeastReach + static_cast<int>(m_numbers.placeIn(half));
         return {cellAt(place), {across, down}};

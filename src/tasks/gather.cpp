@@ -18,6 +18,7 @@
 #include "core/text.h"
 #include "core/trimmed.h"
 #include "tasks/collect_files.h"
+#include "tasks/drawing_choice.h"
 #include "tasks/drawing_estimate.h"
 #include "tasks/files.h"
 #include "tasks/in_order.h"
@@ -183,9 +184,9 @@ Result<void> storeAll(Gathering& gathering, const Recognised& recognised, const 
     for (std::size_t begin = 0; begin < textures.size(); begin += kAtOnce) {
         const std::size_t added = report.added.size();
         const std::size_t known = report.known.size();
-        const auto stored = storeSome(
-            gathering, textures.subspan(begin, std::min(kAtOnce, textures.size() - begin)),
-            recognised.fromCodes, prepared, path);
+        auto stored = storeSome(gathering,
+                                textures.subspan(begin, std::min(kAtOnce, textures.size() - begin)),
+                                recognised.fromCodes, prepared, path);
         if (stored) continue;
         // The library took none of them.
         report.added.erase(report.added.begin() + static_cast<std::ptrdiff_t>(added),
