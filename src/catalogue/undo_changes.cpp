@@ -1,6 +1,7 @@
 #include "catalogue/undo_changes.h"
 
 #include <algorithm>
+#include <set>
 #include <string>
 
 #include "catalogue/recorded_tables.h"

@@ -9,6 +9,7 @@
 #include "board/small_picture.h"
 #include "catalogue/boards.h"
 #include "catalogue/canvases.h"
+#include "catalogue/edit.h"
 #include "tasks/files.h"
 #include "tasks/load_costs.h"
 #include "tasks/pier_fixture.h"
