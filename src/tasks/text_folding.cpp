@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include <QChar>
+#include <QList>
 #include <QString>
 
 namespace pantile::tasks {
