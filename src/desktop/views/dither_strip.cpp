@@ -3,6 +3,7 @@
 #include <array>
 
 #include <QButtonGroup>
+#include <QCoreApplication>
 #include <QHBoxLayout>
 #include <QToolButton>
 
