@@ -213,7 +213,7 @@ std::int64_t LayeredPlan::relink(std::size_t first, std::size_t last, core::Spli
 std::int64_t LayeredPlan::tryMove(core::SplitMix64& numbers) {
     const std::size_t from = numbers.placeIn(m_order.size());
     const std::size_t by = 1 + numbers.placeIn(kLongestMove);
-    const bool towardsEnd = numbers.placeIn(2) == 0;
+    const bool towardsEnd = numbers.below(2) == 0;
     if (towardsEnd ? from + by >= m_order.size() : from < by) return 1;
     const std::size_t to = towardsEnd ? from + by : from - by;
     // The layer before the first one moved ends elsewhere: it is linked anew with them.

@@ -167,9 +167,9 @@ private:
     Window windowAround(std::size_t place) {
         constexpr int kLeastReach = 2;
         const core::Size size = m_visits.parts.grid.size();
-        const auto half = static_cast<std::size_t>(std::max(size.width, size.height)) / 2 + 1;
-        const int across = kLeastReach + static_cast<int>(m_numbers.placeIn(half));
-        const int down = kLeastReach + static_cast<int>(m_numbers.placeIn(half));
+        const auto half = static_cast<std::uint64_t>(std::max(size.width, size.height)) / 2 + 1;
+        const int across = kLeastReach + static_cast<int>(m_numbers.below(half));
+        const int down = kLeastReach + static_cast<int>(m_numbers.below(half));
         return {cellAt(place), {across, down}};
     }
 
@@ -209,7 +209,7 @@ private:
             const bool alike = m_visits.parts.colours[other] == m_visits.parts.colours[part];
             if (alike && other != part) same.push_back(other);
         }
-        if (!same.empty() && (all || m_numbers.placeIn(2) == 0)) {
+        if (!same.empty() && (all || m_numbers.below(2) == 0)) {
             return same[m_numbers.placeIn(same.size())];
         }
         if (all) return std::nullopt;

@@ -3,7 +3,6 @@
 // The readers of bytes and texts from outside that are fuzzed. Each target hands an input to one of
 // them, and ends the process if what must hold whatever the input does not.
 
-#include <span>
 #include <string_view>
 
 #include "fuzz/checking.h"
