@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <unordered_map>
 #include <unordered_set>
 #include <utility>
@@ -171,13 +172,10 @@ private:
         const std::size_t room = roomFor(*shape);
         if (above.end - above.begin > room) above.begin = above.end - room;
         if (above.end - above.begin < kFewestLetters) return false;
-        const auto text = m_text.glyphs.begin();
-        const auto at = [&](std::size_t glyph) {
-            return text + static_cast<std::ptrdiff_t>(glyph);
-        };
-        std::vector<Glyph> glyphs(at(region.begin), at(region.end));
+        std::vector<Glyph> glyphs;
+        append(glyphs, region);
         glyphs.push_back(kGap);
-        glyphs.insert(glyphs.end(), at(above.begin), at(above.end));
+        append(glyphs, above);
         const std::optional<ReadCode> code = readCode(glyphs, {0, glyphs.size()});
         if (!code) return false;
         // Where the last of its lines stands above, only the first one is known to be here.
@@ -185,6 +183,12 @@ private:
         markRead({region.begin, 0}, last < region.end ? last : region.begin, CodeMark::Read);
         take(code->opened, code->symbols, {region.begin, {}});
         return true;
+    }
+
+    /// Puts the text's glyphs of `region` behind others.
+    void append(std::vector<Glyph>& glyphs, Region region) const {
+        const auto some = std::span(m_text.glyphs).subspan(region.begin, region.end - region.begin);
+        glyphs.insert(glyphs.end(), some.begin(), some.end());
     }
 
     /// Reads codes whose start mark is damaged; gives what stands behind the last of them.
@@ -208,8 +212,7 @@ private:
         std::vector<Glyph> glyphs = {kZero, kEye};
         glyphs.insert(glyphs.end(), start.front.begin(), start.front.end());
         const std::size_t front = glyphs.size();
-        const auto resume = m_text.glyphs.begin() + static_cast<std::ptrdiff_t>(start.resume);
-        glyphs.insert(glyphs.end(), resume, resume + static_cast<std::ptrdiff_t>(length));
+        append(glyphs, {start.resume, start.resume + length});
         const auto shift =
             static_cast<std::ptrdiff_t>(start.resume) - static_cast<std::ptrdiff_t>(front);
         const auto read = readRegion(glyphs, {0, glyphs.size()}, {start.glyph, shift},
